@@ -1,3 +1,4 @@
+import type { Flat } from "./compiled.js";
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
 
 /** One measured or judged number with its source. */
@@ -119,5 +120,16 @@ export interface Store {
   figure(i: Ingredient, name: string): Figure | null;
   /** one or more former ids and where they went. */
   readonly tombstones: ReadonlyMap<string, IngredientId>;
+  /** Unit of a figure, per 100 g. */
+  figureUnit(name: string): string;
+  /** The display name in the catalogue's locale. */
   nameOf(i: Ingredient): string;
+  /** The words of data/vocabulary/terms.yaml, by list. */
+  readonly terms: Readonly<Record<string, readonly string[]>>;
+  /** Roles with the dose that carries them. */
+  readonly roles: Readonly<Record<string, { readonly carrier: string; readonly text: string }>>;
+  readonly sources: Readonly<Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>>;
+  /** Tables other rooms own, as compiled from data/vocabulary (safety, names). */
+  readonly tables: Readonly<Record<string, unknown>>;
+  readonly flat: Flat;
 }

@@ -1,0 +1,273 @@
+import type { Commons, Flat, FlatIngredient, NameRow, PackedProcedure, PackedSource, PackedSwap } from "../compiled.js";
+import type { CompositionLookup, CompositionRecord } from "./composition.js";
+import { mergeFacts, type Merged } from "./merge.js";
+import type { Cited, FoodRecord, KindRecord, ProcedureRecord, StateRecord, SwapRecord } from "./schema.js";
+import { stateAdjective, stateWords } from "./statename.js";
+import type { Sources, Terms } from "./terms.js";
+
+/** A record with the file it was read from, so that a message can name both. */
+export interface From<T> {
+  readonly file: string;
+  readonly data: T;
+}
+export interface Authored {
+  readonly terms: Terms;
+  readonly sources: Sources;
+  readonly kinds: readonly From<KindRecord>[];
+  readonly foods: readonly From<FoodRecord>[];
+  readonly procedures: readonly From<ProcedureRecord>[];
+  readonly swaps: readonly From<SwapRecord>[];
+  readonly tables: Readonly<Record<string, unknown>>;
+}
+/** What is wrong, where, and what would mend it. */
+export interface Problem {
+  readonly file: string;
+  readonly record: string;
+  readonly rule: string;
+  readonly message: string;
+}
+export type Report = (problem: Problem) => void;
+
+/** The sources of all figures, each kept once. */
+class Refs {
+  readonly list: PackedSource[] = [];
+  private readonly seen = new Map<string, number>();
+  of(key: string, at?: string, grade?: string): number {
+    const source: PackedSource = grade !== undefined ? [key, at ?? "", grade] : at !== undefined ? [key, at] : [key];
+    const text = JSON.stringify(source);
+    let place = this.seen.get(text);
+    if (place === undefined) {
+      place = this.list.length;
+      this.seen.set(text, place);
+      this.list.push(source);
+    }
+    return place;
+  }
+  cited(c: Cited): readonly [number, number] {
+    return [c.v, this.of(c.from, c.at, c.grade)];
+  }
+}
+
+/** The kind and its ancestors, nearest first. Stops at a loop or an unknown parent (both are reported by rules). */
+export function lineage(kind: string, kinds: ReadonlyMap<string, KindRecord>): KindRecord[] {
+  const line: KindRecord[] = [];
+  for (let k = kinds.get(kind); k && !line.includes(k); k = k.parent === undefined ? undefined : kinds.get(k.parent)) line.push(k);
+  return line;
+}
+
+interface Slot {
+  readonly food: FoodRecord;
+  readonly file: string;
+  readonly partName?: string;
+  readonly stateName: string;
+  readonly state: StateRecord;
+}
+
+/** Every (food, part, state) of the authored foods, in file order. */
+export function eachState(foods: readonly From<FoodRecord>[]): Slot[] {
+  const slots: Slot[] = [];
+  for (const { file, data: food } of foods) {
+    for (const [stateName, state] of Object.entries(food.states ?? {})) slots.push({ food, file, stateName, state });
+    for (const [partName, part] of Object.entries(food.parts ?? {})) {
+      for (const [stateName, state] of Object.entries(part.states)) slots.push({ food, file, partName, stateName, state });
+    }
+  }
+  return slots;
+}
+
+const foodKey = (slot: Slot): string => (slot.partName === undefined ? slot.food.food : `${slot.food.food}.${slot.partName}`);
+export const idOf = (slot: Slot): string => `${foodKey(slot)}/${slot.stateName}`;
+
+function namesOf(slot: Slot): NameRow[] {
+  const rows: NameRow[] = [];
+  const part = slot.partName === undefined ? undefined : slot.food.parts?.[slot.partName];
+  const add = (names: Record<string, string[]> | undefined, of: NameRow["of"]): void => {
+    for (const [tag, list] of Object.entries(names ?? {})) for (const text of list) rows.push({ tag, text, of });
+  };
+  add(slot.state.names, "state");
+  add(part ? part.names : slot.food.names, part ? "part" : "food");
+  return rows;
+}
+
+function displayName(slot: Slot, isDefault: boolean, terms: Terms): readonly [string, string] {
+  const { state } = slot;
+  if (state.display) return [state.display["en-US"], state.display["en-GB"] ?? state.display["en-US"]];
+  const base = (slot.partName === undefined ? undefined : slot.food.parts?.[slot.partName]?.names) ?? slot.food.names;
+  const us = base["en"]?.[0] ?? base["en-US"]?.[0] ?? slot.food.food;
+  const gb = base["en-GB"]?.[0] ?? us;
+  if (isDefault) return [us, gb];
+  const own = state.names?.["en"]?.[0] ?? state.names?.["en-US"]?.[0];
+  if (own !== undefined) return [own, state.names?.["en-GB"]?.[0] ?? own];
+  const words = stateWords(slot.stateName, terms) ?? [slot.stateName];
+  const with_ = (adjective: string, name: string): string => (adjective === "" ? name : `${adjective} ${name}`);
+  return [with_(stateAdjective(words, false), us), with_(stateAdjective(words, true), gb)];
+}
+
+function recordsOf(state: StateRecord, look: CompositionLookup): CompositionRecord[] {
+  const list = typeof state.composition === "string" ? [state.composition] : (state.composition ?? []);
+  return list.flatMap((reference) => look(reference) ?? []);
+}
+
+function figuresOf(slot: Slot, records: readonly CompositionRecord[], refs: Refs): Record<string, readonly [number, number]> {
+  const figures: Record<string, readonly [number, number]> = {};
+  for (const record of records) {
+    for (const [name, value] of Object.entries(record.figures)) figures[name] ??= [value, refs.of(record.key, record.record)];
+  }
+  for (const [name, cited] of Object.entries(slot.state.figures ?? {})) figures[name] = refs.cited(cited);
+  return figures;
+}
+
+function unknownAllergens(facts: Merged, all: readonly string[]): string[] {
+  const { contains, may, unknown } = facts.allergens;
+  if (!facts.openRecipe) return unknown;
+  return all.filter((a) => !contains.includes(a) && !may.includes(a));
+}
+
+function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMap<string, KindRecord>; look: CompositionLookup; refs: Refs; allergens: readonly string[] }): FlatIngredient {
+  const { food, state, partName } = slot;
+  const { refs } = ctx;
+  const part = partName === undefined ? undefined : food.parts?.[partName];
+  const kind = state.kind ?? part?.kind ?? food.kind;
+  const partFacts = part ? (({ names: _names, kind: _kind, states: _states, ...rest }) => rest)(part) : undefined;
+  const facts = mergeFacts(lineage(kind, ctx.kinds), food, partFacts, state);
+  const siblings = Object.keys((part ?? food).states ?? {});
+  const isDefault = state.default === true || siblings.length === 1;
+  const records = recordsOf(state, ctx.look);
+  const refuse = records[0]?.refuse;
+  const sortKeys = <T>(o: Readonly<Record<string, T>>): Record<string, T> => Object.fromEntries(Object.entries(o).sort(([a], [b]) => (a < b ? -1 : 1)));
+  return {
+    id: idOf(slot),
+    food: food.food,
+    ...(partName === undefined ? {} : { part: partName }),
+    state: stateWords(slot.stateName, ctx.authored.terms) ?? [slot.stateName],
+    isDefault,
+    name: displayName(slot, isDefault, ctx.authored.terms),
+    names: namesOf(slot),
+    kind,
+    roles: facts.roles,
+    ...(facts.slot === undefined ? {} : { slot: facts.slot }),
+    can: [...facts.can].sort(),
+    cannot: [...facts.cannot].sort(),
+    texture: facts.texture,
+    flavour: sortKeys(facts.flavour),
+    aroma: sortKeys(facts.aroma),
+    dominant: facts.dominant,
+    origin: [...facts.origin].sort(),
+    tags: [...facts.tags].sort(),
+    contains: facts.allergens.contains,
+    may: facts.allergens.may,
+    unknown: unknownAllergens(facts, ctx.allergens),
+    figures: figuresOf(slot, records, refs),
+    measures: Object.entries(state.measures ?? {}).map(([unit, m]) => {
+      const space = unit.indexOf(" ");
+      return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), m.g, refs.of(m.from, m.at)] as const;
+    }),
+    ...(state.usual === undefined ? {} : { usual: state.usual }),
+    edible: state.edible?.v ?? (refuse === undefined ? 1 : Math.round(100 - refuse) / 100),
+    ...(state.cooked ? { cooked: refs.cited(state.cooked) } : {}),
+    ...(state.ready
+      ? {
+          ready: {
+            by: state.ready.by,
+            yield: state.ready.yield.v,
+            ...(state.ready.salt ? { salt: state.ready.salt.v } : {}),
+            source: refs.of(state.ready.yield.from, state.ready.yield.at, state.ready.yield.grade),
+          },
+        }
+      : {}),
+    becomes: (state.becomes ?? []).map((b) => ({
+      to: b.to.includes("/") ? b.to : `${foodKey(slot)}/${b.to}`,
+      by: b.by,
+      yield: b.yield.v,
+      ...(b.minutes ? { minutes: b.minutes } : {}),
+      source: refs.of(b.yield.from, b.yield.at, b.yield.grade),
+    })),
+    minutes: Object.fromEntries(Object.entries(facts.minutes).map(([technique, c]) => [technique, refs.cited(c)])),
+    cost: facts.cost ?? 4,
+    ...(facts.colour === undefined ? {} : { colour: facts.colour }),
+    ...(facts.starchKind === undefined ? {} : { starchKind: facts.starchKind }),
+    ...(facts.acidKind === undefined ? {} : { acidKind: facts.acidKind }),
+    ...(facts.pungencyKind === undefined ? {} : { pungencyKind: facts.pungencyKind }),
+    traditions: food.traditions ?? [],
+  };
+}
+
+/** Records in, rows out. Never throws on well-shaped records; what does not fit together is for the rules to say. */
+export function compile(authored: Authored, look: CompositionLookup, allergens: readonly string[]): Flat {
+  const refs = new Refs();
+  const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
+  const ctx = { authored, kinds, look, refs, allergens };
+  const ingredients = eachState(authored.foods)
+    .map((slot) => flatIngredient(slot, ctx))
+    .sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  const procedures: PackedProcedure[] = authored.procedures
+    .map(({ data: { minutes, quick, byProduct, safety, ...p } }) => ({
+      ...p,
+      minutes: { active: minutes.active, waiting: minutes.waiting },
+      source: refs.of(minutes.from),
+      ...(quick ? { quick: { text: quick.text, active: quick.minutes.active, waiting: quick.minutes.waiting } } : {}),
+      ...(byProduct ? { byProduct: { name: byProduct.name, replaceWith: byProduct.replaceWith, gramsPerGram: byProduct.gramsPerGram, role: byProduct.role } } : {}),
+      ...(safety === undefined ? {} : { safety }),
+    }))
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  const swaps: PackedSwap[] = authored.swaps.flatMap(({ data }) => packSwap(data, refs)).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const { terms } = authored;
+  const commons: Commons = {
+    roles: { ...terms.role, ...terms["extra role"] },
+    vocabulary: {
+      role: [...Object.keys(terms.role), ...Object.keys(terms["extra role"])],
+      technique: terms.technique,
+      allergen: allergens,
+      preservation: Object.keys(terms.preservation),
+      heat: Object.keys(terms.heat),
+      form: Object.keys(terms.form),
+      unit: terms.unit,
+      slot: terms.slot,
+      texture: terms.texture,
+      aroma: terms.aroma,
+      note: terms.note,
+      capability: terms.capability,
+      origin: terms.origin,
+      tradition: terms.tradition,
+    },
+    figures: Object.fromEntries(Object.entries(terms.figure).map(([name, f]) => [name, { unit: f.unit }])),
+    tags: terms.tag,
+    sources: Object.fromEntries(
+      Object.entries(authored.sources).map(([key, s]) => [key, { title: s.title, ...(s.publisher ?? s.author ? { publisher: s.publisher ?? s.author ?? "" } : {}), ...(s.year === undefined || s.year === null ? {} : { year: s.year }) }]),
+    ),
+    refs: refs.list,
+    kinds: authored.kinds.map(({ data }) => [data.kind, data.parent ?? ""] as const).sort(([a], [b]) => (a < b ? -1 : 1)),
+    procedures,
+    tombstones: Object.fromEntries(authored.foods.flatMap(({ data }) => Object.entries(data.formerIds ?? {})).sort(([a], [b]) => (a < b ? -1 : 1))),
+    tables: authored.tables,
+  };
+  return { commons, ingredients, swaps };
+}
+
+/** `both` writes the swap the other way round too, without amounts, which do not invert. */
+function packSwap(s: SwapRecord, refs: Refs): PackedSwap[] {
+  const common = {
+    ...(s.role === undefined ? {} : { role: s.role }),
+    ...(s.context === undefined ? {} : { context: s.context }),
+    ...(s.techniques === undefined ? {} : { techniques: s.techniques }),
+    ...(s.tradition === undefined ? {} : { tradition: s.tradition }),
+    ...(s.change === undefined ? {} : { change: s.change }),
+    sources: s.from.map((f) => {
+      const colon = f.indexOf(":");
+      return colon < 0 ? refs.of(f) : refs.of(f.slice(0, colon), f.slice(colon + 1));
+    }),
+  };
+  const use = (u: SwapRecord["uses"][number]): PackedSwap["uses"][number] => ({
+    id: u.food,
+    ...(u.amount === undefined ? {} : { amount: u.amount }),
+    ...(u.ratio === undefined ? {} : { ratio: u.ratio }),
+  });
+  const forward: PackedSwap = {
+    id: s.id,
+    replaces: { id: s.replaces.food, ...(s.replaces.amount === undefined ? {} : { amount: s.replaces.amount }) },
+    uses: s.uses.map(use),
+    ...common,
+  };
+  if (s.both !== true) return [forward];
+  return [forward, ...s.uses.map((u) => ({ id: `${s.id}--back-${u.food}`, replaces: { id: u.food }, uses: [{ id: s.replaces.food }], ...common }))];
+}

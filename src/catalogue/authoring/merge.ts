@@ -1,0 +1,90 @@
+import type { Cited, FoodRecord, KindRecord, StateRecord } from "./schema.js";
+
+type Shared = Omit<KindRecord, "kind" | "parent" | "text">;
+/** What kind, food, part and state say together of one ingredient. */
+export interface Merged {
+  roles: Record<string, number>;
+  slot?: string;
+  can: string[];
+  cannot: string[];
+  texture: Record<string, Record<string, number>>;
+  flavour: Record<string, number>;
+  aroma: Record<string, number>;
+  dominant: string[];
+  origin: string[];
+  tags: string[];
+  allergens: { contains: string[]; may: string[]; unknown: string[] };
+  openRecipe: boolean;
+  minutes: Record<string, Cited>;
+  cost?: number;
+  colour?: string;
+  starchKind?: string;
+  acidKind?: string;
+  pungencyKind?: string;
+}
+
+const union = (a: readonly string[], b: readonly string[] = []): string[] => [...a, ...b.filter((x) => !a.includes(x))];
+const without = (a: readonly string[], b: readonly string[] = []): string[] => a.filter((x) => !b.includes(x));
+
+/** Lays `over` on `base`: single facts replace, lists of what is in it add up, scales merge word by word. */
+function lay(base: Merged, over: Partial<Shared>): Merged {
+  const texture = { ...base.texture };
+  for (const [stage, scale] of Object.entries(over.texture ?? {})) texture[stage] = { ...texture[stage], ...scale };
+  const merged: Merged = {
+    roles: over.roles ?? base.roles,
+    can: union(without(base.can, over.cannot), over.can),
+    cannot: union(without(base.cannot, over.can), over.cannot),
+    texture,
+    flavour: { ...base.flavour, ...over.flavour },
+    aroma: { ...base.aroma, ...over.aroma },
+    dominant: over.dominant ?? base.dominant,
+    origin: union(base.origin, over.origin),
+    tags: union(base.tags, over.tags),
+    allergens: {
+      contains: union(base.allergens.contains, over.allergens?.contains),
+      may: union(base.allergens.may, over.allergens?.may),
+      unknown: union(base.allergens.unknown, over.allergens?.unknown),
+    },
+    openRecipe: over.openRecipe ?? base.openRecipe,
+    minutes: { ...base.minutes, ...over.minutes },
+  };
+  for (const field of ["slot", "cost", "colour", "starchKind", "acidKind", "pungencyKind"] as const) {
+    const value = over[field] ?? base[field];
+    if (value !== undefined) Object.assign(merged, { [field]: value });
+  }
+  return merged;
+}
+
+const NOTHING: Merged = {
+  roles: {},
+  can: [],
+  cannot: [],
+  texture: {},
+  flavour: {},
+  aroma: {},
+  dominant: [],
+  origin: [],
+  tags: [],
+  allergens: { contains: [], may: [], unknown: [] },
+  openRecipe: false,
+  minutes: {},
+};
+
+/** From the trunk of the kind tree down to the state: the nearest word wins. `kinds` lists the kind and its ancestors, nearest first. */
+export function mergeFacts(
+  kinds: readonly KindRecord[],
+  food: FoodRecord,
+  part: Partial<Shared> | undefined,
+  state: StateRecord,
+): Merged {
+  let merged = NOTHING;
+  for (const kind of [...kinds].reverse()) merged = lay(merged, kind);
+  merged = lay(merged, food);
+  if (part) merged = lay(merged, part);
+  merged = lay(merged, state);
+  const { contains } = merged.allergens;
+  const may = without(merged.allergens.may, contains);
+  const unknown = without(without(merged.allergens.unknown, contains), may);
+  const aroma = Object.fromEntries(Object.entries(merged.aroma).filter(([, level]) => level > 0));
+  return { ...merged, aroma, allergens: { contains, may, unknown } };
+}

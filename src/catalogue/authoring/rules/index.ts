@@ -1,0 +1,19 @@
+import type { Problem } from "../compile.js";
+import { carriers, measures, ranges, sums } from "./figures.js";
+import { knownWords, naming, references } from "./references.js";
+import { runRule, type Rule, type RuleInput } from "./types.js";
+
+/** Every integrity check, in the order their messages are most use: words first, then what points where, then figures. */
+export const RULES: readonly Rule[] = [knownWords, references, naming, ranges, sums, measures, carriers];
+
+/** Runs all rules; a rule that crashes becomes a problem, never a lost run. */
+export function checkAll(input: RuleInput): Problem[] {
+  return RULES.flatMap((rule) => {
+    try {
+      return runRule(rule, input);
+    } catch (e) {
+      return [{ file: "", record: "", rule: rule.name, message: `The rule itself failed: ${(e as Error).message}` }];
+    }
+  });
+}
+export type { Rule, RuleInput } from "./types.js";

@@ -1,0 +1,45 @@
+import type { Flat, FlatIngredient } from "../../compiled.js";
+import type { Authored, Problem } from "../compile.js";
+import { eachState, idOf } from "../compile.js";
+import type { CompositionLookup } from "../composition.js";
+
+/** What a rule looks at: the records as written, the rows made of them, and the open composition tables. */
+export interface RuleInput {
+  readonly authored: Authored;
+  readonly flat: Flat;
+  readonly look: CompositionLookup;
+}
+/** One integrity check. `say` takes the file, the record in it, and a message that tells the mend. */
+export interface Rule {
+  readonly name: string;
+  readonly text: string;
+  check(input: RuleInput, say: (file: string, record: string, message: string) => void): void;
+}
+
+export function runRule(rule: Rule, input: RuleInput): Problem[] {
+  const problems: Problem[] = [];
+  rule.check(input, (file, record, message) => problems.push({ file, record, rule: rule.name, message }));
+  return problems;
+}
+
+/** Each row beside the record and the file it came from. */
+export function* rows(input: RuleInput): Generator<{ row: FlatIngredient; slot: ReturnType<typeof eachState>[number]; file: string }> {
+  const byId = new Map(input.flat.ingredients.map((row) => [row.id, row]));
+  for (const slot of eachState(input.authored.foods)) {
+    const row = byId.get(idOf(slot));
+    if (row) yield { row, slot, file: slot.file };
+  }
+}
+
+/** The words of a list nearest to one that is not in it, for "did you mean". */
+export function nearest(word: string, list: readonly string[], n = 3): string {
+  const bigrams = (s: string): Set<string> => new Set(Array.from({ length: Math.max(1, s.length - 1) }, (_, i) => s.slice(i, i + 2)));
+  const mine = bigrams(word);
+  const scored = list.map((w) => {
+    const theirs = bigrams(w);
+    const common = [...mine].filter((b) => theirs.has(b)).length;
+    return { w, score: (2 * common) / (mine.size + theirs.size) };
+  });
+  scored.sort((a, b) => b.score - a.score || (a.w < b.w ? -1 : 1));
+  return scored.slice(0, n).map((s) => s.w).join(", ");
+}
