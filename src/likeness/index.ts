@@ -1,0 +1,84 @@
+import type { Ingredient, Store } from "../catalogue/index.js";
+import { profilesOf, type Stage } from "./profiles.js";
+export type { Stage } from "./profiles.js";
+
+/** Gaining a note that was not there costs this many times what losing one does (judgement: taste is not symmetric). */
+const ALIEN = 1.6;
+
+/**
+ * How much of one aroma profile another keeps, 0 to 1; not symmetric. `relative` compares shapes (each against its own strongest
+ * note), for ingredients whose amount is set by aroma; otherwise levels are compared as they stand.
+ */
+export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient, relative: boolean): number {
+  const { aromas, aroma } = profilesOf(store);
+  const w = aromas.length;
+  const m0 = missing.index * w;
+  const u0 = use.index * w;
+  let mMax = 0;
+  let uMax = 0;
+  for (let k = 0; k < w; k++) {
+    mMax = Math.max(mMax, aroma[m0 + k] as number);
+    uMax = Math.max(uMax, aroma[u0 + k] as number);
+  }
+  if (mMax === 0 && uMax === 0) return 1;
+  const ms = relative && mMax > 0 ? 6 / mMax : 1;
+  const us = relative && uMax > 0 ? 6 / uMax : 1;
+  let difference = 0;
+  let total = 0;
+  for (let k = 0; k < w; k++) {
+    const a = (aroma[m0 + k] as number) * ms;
+    const b = (aroma[u0 + k] as number) * us;
+    difference += b > a ? ALIEN * (b - a) : a - b;
+    total += a + b;
+  }
+  // Two faint profiles differ by little however unlike they are: never divide by less than two marked notes.
+  return Math.max(0, 1 - difference / Math.max(total, 6));
+}
+
+/** 0 to 1; symmetric. Undefined when the two share no judged attribute. */
+export function textureLikeness(store: Store, a: Ingredient, b: Ingredient, stage: Stage): number | undefined {
+  const { textures, texture } = profilesOf(store);
+  const w = textures.length;
+  const rows = texture[stage];
+  let sum = 0;
+  let n = 0;
+  for (let k = 0; k < w; k++) {
+    const x = rows[a.index * w + k] as number;
+    const y = rows[b.index * w + k] as number;
+    if (x < 0 && y < 0) continue;
+    // Judged in one only: taken as absent in the other, at half weight, since kinds list what stands out.
+    if (x < 0 || y < 0) {
+      const d = Math.max(x, y);
+      sum += 0.5 * d * d * 0.25;
+      n += 0.5;
+      continue;
+    }
+    sum += (x - y) * (x - y);
+    n += 1;
+  }
+  return n === 0 ? undefined : Math.max(0, 1 - Math.sqrt(sum / n) / 5);
+}
+
+/** Nearness in the kind tree, 0 to 1; symmetric. Same food 1, same kind 0.9, then by how deep the common ancestor lies. */
+export function kinLikeness(a: Ingredient, b: Ingredient): number {
+  if (a.food === b.food && a.part === b.part) return 1;
+  if (a.kind === b.kind) return a.food === b.food ? 0.95 : 0.9;
+  // "food" itself and the first branch (plant, animal, ...) say nothing in a kitchen.
+  const line = (i: Ingredient): readonly string[] => i.kinds.slice(0, -1);
+  const la = line(a);
+  const lb = line(b);
+  const common = la.filter((k) => lb.includes(k)).length;
+  const deep = Math.max(la.length, lb.length);
+  return deep === 0 ? 0 : Math.min(0.85, (0.9 * common) / deep);
+}
+
+/** Share of one's traditions the other belongs to as well, 0 to 1; 0.5 when either lists none. */
+export function customLikeness(missing: Ingredient, use: Ingredient, cuisine?: string): number {
+  if (cuisine !== undefined) {
+    if (use.traditions.length === 0) return 0.5;
+    return use.traditions.includes(cuisine) ? 1 : 0.25;
+  }
+  if (missing.traditions.length === 0 || use.traditions.length === 0) return 0.5;
+  const common = missing.traditions.filter((t) => use.traditions.includes(t)).length;
+  return common / missing.traditions.length;
+}
