@@ -1,4 +1,5 @@
 // Kitchen measures: numbers, units, amounts read from text and measures printed. Knows no food.
+export type { Amount } from "./amounts.js";
 export { decimalText, fractionText, nearestStep, roundTo } from "./fractions.js";
 export {
   amountText,
@@ -11,7 +12,7 @@ export {
   usMassFor,
 } from "./kitchen.js";
 export { type Numeral, readNumeral } from "./numbers.js";
-export { type Amount, type Quantity, quantityOf, type ReadOptions, readQuantity } from "./read.js";
+export { type Quantity, quantityOf, type ReadOptions, readQuantity } from "./read.js";
 export { isDash, isDigit, isLetter, isSpace, plainText, readWord, skipSpace, skipWord, type Word } from "./scan.js";
 export {
   findUnit,
