@@ -2,6 +2,7 @@ import { fail, freeze } from "../errors.js";
 import type { AllergenId, Catalogue, Extension, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
 import { decode, type Commons, type Compiled, type Flat, type FlatIngredient, type PackedProcedure, type PackedSwap } from "./compiled.js";
+import type { SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Ingredient, Procedure, Store, SwapEdge } from "./store.js";
 
 const STORE = Symbol.for("steadfare.store");
@@ -139,6 +140,7 @@ function makeStore(flat: Flat, locale: "en-US" | "en-GB", measures: "us" | "metr
     roles: commons.roles,
     sources: commons.sources,
     tables: commons.tables,
+    vocabulary: commons.tables as unknown as SafetyVocabulary,
     flat,
   };
 }
@@ -216,6 +218,7 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
       refs: [...base.commons.refs, ...content.commons.refs],
       sources: { ...base.commons.sources, ...content.commons.sources },
       kinds: [...kinds].sort(([a], [b]) => (a < b ? -1 : 1)),
+      procedures: [...base.commons.procedures, ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) }))],
     },
     ingredients: [...old.values()].sort(byId),
     swaps: [...oldSwaps.values()].sort(byId),

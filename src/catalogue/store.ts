@@ -1,4 +1,5 @@
 import type { Flat } from "./compiled.js";
+import type { SafetyVocabulary } from "./safety-tables.js";
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
 
 /** One measured or judged number with its source. */
@@ -131,5 +132,7 @@ export interface Store {
   readonly sources: Readonly<Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>>;
   /** Tables other rooms own, as compiled from data/vocabulary (safety, names). */
   readonly tables: Readonly<Record<string, unknown>>;
+  /** The same tables, typed for the safety room. */
+  readonly vocabulary: SafetyVocabulary;
   readonly flat: Flat;
 }

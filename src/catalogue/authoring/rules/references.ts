@@ -60,7 +60,7 @@ export const references: Rule = {
   check(input, say) {
     const { authored, flat, look } = input;
     const kinds = authored.kinds.map((k) => k.data.kind);
-    const ids = new Set(flat.ingredients.map((row) => row.id));
+    const ids = new Set([...flat.ingredients.map((row) => row.id), ...(input.alsoKnown ?? [])]);
     const procedures = authored.procedures.map((p) => p.data.id);
     const keys = [...Object.keys(authored.sources), "judgement", "common practice"];
     const seen = new Map<string, string>();

@@ -1,3 +1,4 @@
+import { nearestOf } from "../../../nearest.js";
 import type { Flat, FlatIngredient } from "../../compiled.js";
 import type { Authored, Problem } from "../compile.js";
 import { eachState, idOf } from "../compile.js";
@@ -8,6 +9,8 @@ export interface RuleInput {
   readonly authored: Authored;
   readonly flat: Flat;
   readonly look: CompositionLookup;
+  /** Ids that exist already: those of the built-in catalogue when an extension is checked. */
+  readonly alsoKnown?: ReadonlySet<string>;
 }
 /** One integrity check. `say` takes the file, the record in it, and a message that tells the mend. */
 export interface Rule {
@@ -31,15 +34,5 @@ export function* rows(input: RuleInput): Generator<{ row: FlatIngredient; slot: 
   }
 }
 
-/** The words of a list nearest to one that is not in it, for "did you mean". */
-export function nearest(word: string, list: readonly string[], n = 3): string {
-  const bigrams = (s: string): Set<string> => new Set(Array.from({ length: Math.max(1, s.length - 1) }, (_, i) => s.slice(i, i + 2)));
-  const mine = bigrams(word);
-  const scored = list.map((w) => {
-    const theirs = bigrams(w);
-    const common = [...mine].filter((b) => theirs.has(b)).length;
-    return { w, score: (2 * common) / (mine.size + theirs.size) };
-  });
-  scored.sort((a, b) => b.score - a.score || (a.w < b.w ? -1 : 1));
-  return scored.slice(0, n).map((s) => s.w).join(", ");
-}
+/** For "did you mean". */
+export const nearest = (word: string, list: readonly string[]): string => nearestOf(word, list).join(", ");

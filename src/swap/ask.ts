@@ -1,0 +1,184 @@
+import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
+import { fail } from "../errors.js";
+import { findFood, requireFood } from "../names/index.js";
+import { parsePortion, readLine } from "../portion/index.js";
+import { readAvoid, type AvoidRules } from "../safety/index.js";
+import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
+import { referenceDish, carrierOf } from "../dose/index.js";
+import type { Stage } from "../likeness/index.js";
+import { nearestOf } from "../nearest.js";
+
+export interface DishLine {
+  readonly ingredient: Ingredient;
+  readonly grams: number;
+}
+/** A request with every word looked up: what the rest of the room works on. */
+export interface Ask {
+  readonly catalogue: Catalogue;
+  readonly store: Store;
+  readonly missing: Portion;
+  readonly item: Ingredient;
+  readonly grams: number;
+  /** The jobs that count, strongest first; weights are 0 to 1 and the first is 1. */
+  readonly roles: readonly { readonly role: RoleId; readonly weight: number }[];
+  readonly technique?: TechniqueId;
+  readonly taste: "sweet" | "savoury" | "either";
+  readonly stage: Stage;
+  readonly dish: readonly DishLine[];
+  /** True when dish.lines were given: then corrections never take more than is there. */
+  readonly dishKnown: boolean;
+  readonly dishGrams: number;
+  readonly cuisine?: string;
+  readonly rules: AvoidRules;
+  readonly avoided: ReadonlySet<string>;
+  readonly have?: ReadonlySet<string>;
+  readonly onlyFromHave: boolean;
+  readonly minutes?: number;
+  readonly evidence: "all" | "computed";
+  readonly prefer?: "closest" | "quickest" | "cheapest";
+  readonly prices?: Readonly<Record<string, number>>;
+  readonly limit: number;
+  readonly setting: string;
+  readonly notUnderstood: readonly string[];
+}
+
+interface Job {
+  readonly roles?: Readonly<Record<string, number>>;
+  readonly technique?: TechniqueId;
+  readonly taste?: "sweet" | "savoury";
+}
+
+/** Reads "moisture (quick breads, pancakes)" word by word, longest phrases first. Punctuation separates; what nothing knows is returned. */
+function readJobs(store: Store, text: string): { jobs: Job[]; unknown: string[] } {
+  const table = (store.tables["jobs"] ?? {}) as Readonly<Record<string, Job>>;
+  const jobs: Job[] = [];
+  const unknown: string[] = [];
+  for (const chunk of text.slice(0, 500).toLowerCase().split(/[,;:()/]|\band\b|\bor\b/)) {
+    const words = chunk.split(/\s+/).filter((w) => w !== "" && !["a", "an", "the", "for", "in", "of", "it", "to"].includes(w));
+    for (let i = 0; i < words.length; ) {
+      let found = 0;
+      for (let n = Math.min(3, words.length - i); n > 0 && found === 0; n--) {
+        const job = Object.hasOwn(table, words.slice(i, i + n).join(" ")) ? table[words.slice(i, i + n).join(" ")] : undefined;
+        if (job) {
+          jobs.push(job);
+          found = n;
+        }
+      }
+      if (found === 0) unknown.push(words[i] as string);
+      i += Math.max(1, found);
+    }
+  }
+  return { jobs, unknown };
+}
+
+function rolesAsked(store: Store, item: Ingredient, request: SwapRequest, jobs: readonly Job[]): { role: RoleId; weight: number }[] {
+  const known = store.terms["role"] ?? [];
+  const asked = request.role === undefined ? [] : typeof request.role === "string" ? [request.role] : request.role;
+  for (const role of asked) {
+    if (!known.includes(role)) fail("unknown term", `"${role}" is no role. Nearest: ${nearestOf(role, known).join(", ")}.`, { kind: "role", input: role, nearest: nearestOf(role, known), accepted: [...known] });
+  }
+  if (asked.length > 0) return asked.map((role) => ({ role, weight: 1 }));
+  const wanted = new Map<RoleId, number>();
+  for (const job of jobs) for (const [role, weight] of Object.entries(job.roles ?? {})) wanted.set(role as RoleId, Math.max(weight, wanted.get(role as RoleId) ?? 0));
+  // Jobs the ingredient cannot do at all say nothing of why it is in the dish.
+  const own = new Map(item.roles.map((r) => [r.role, r.weight]));
+  const possible = [...wanted].filter(([role]) => (own.get(role) ?? 0) > 0);
+  if (possible.length > 0) return possible.map(([role, weight]) => ({ role, weight })).sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1));
+  return item.roles.filter((r) => r.weight >= 0.2).slice(0, 5).map((r) => ({ role: r.role, weight: r.weight }));
+}
+
+const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
+const COLD: readonly string[] = ["raw", "whip", "set cold"];
+const SWEET_ROLES: readonly string[] = ["sweetener"];
+const SAVOURY_ROLES: readonly string[] = ["main protein", "leafy green", "crunchy stem", "bulk vegetable", "aromatic", "umami seasoning", "salt seasoning"];
+
+/** Whether the dish is sweet, from the words of the request, else from what the ingredient is bought for. */
+function tasteOf(item: Ingredient, jobs: readonly Job[], roles: readonly { role: RoleId }[]): Ask["taste"] {
+  for (const job of jobs) if (job.taste) return job.taste;
+  const top = roles[0]?.role;
+  if (top !== undefined && SAVOURY_ROLES.includes(top)) return "savoury";
+  if (top !== undefined && SWEET_ROLES.includes(top)) return "sweet";
+  return item.roles.some((r) => r.weight >= 0.7 && SAVOURY_ROLES.includes(r.role)) ? "savoury" : "either";
+}
+
+function techniqueOf(store: Store, request: SwapRequest, jobs: readonly Job[], notUnderstood: string[]): TechniqueId | undefined {
+  const known = store.terms["technique"] ?? [];
+  const given = request.dish?.technique;
+  if (given !== undefined) {
+    const word = given.trim().toLowerCase();
+    if (known.includes(word)) return word as TechniqueId;
+    const read = readJobs(store, word).jobs.find((job) => job.technique);
+    if (read?.technique) return read.technique;
+    notUnderstood.push(given);
+  }
+  return jobs.find((job) => job.technique)?.technique;
+}
+
+function readDish(c: Catalogue, store: Store, lines: readonly string[]): DishLine[] {
+  return lines.flatMap((line) => {
+    const { portion } = readLine(c, line);
+    const ingredient = portion && store.byId.get(portion.id);
+    return portion && ingredient ? [{ ingredient, grams: portion.grams }] : [];
+  });
+}
+
+/** Looks every word of a request up. @throws `unknown food`, `ambiguous food`, `unreadable amount`, `unknown term`, `conflicting request`, `input too large` */
+export function readAsk(c: Catalogue, request: SwapRequest): Ask {
+  const store = storeOf(c);
+  const limit = request.limit ?? 10;
+  if (!Number.isInteger(limit) || limit < 1 || limit > 200) fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, { limit: 200, size: Number(limit) });
+  if (request.onlyFromHave === true && request.have === undefined) fail("conflicting request", "onlyFromHave needs `have`: list what is in the house.", { fields: ["onlyFromHave", "have"] });
+  const missing = parsePortion(c, request.amount === undefined ? request.missing : `${request.amount} ${request.missing}`);
+  const item = store.byId.get(missing.id) as Ingredient;
+  const notUnderstood: string[] = [];
+  const setting = request.for ?? "";
+  const read = readJobs(store, setting);
+  notUnderstood.push(...read.unknown);
+  const technique = techniqueOf(store, request, read.jobs, notUnderstood);
+  const roles = rolesAsked(store, item, request, read.jobs);
+  const taste = tasteOf(item, read.jobs, roles);
+  const dish = readDish(c, store, request.dish?.lines ?? []);
+  const top = roles[0]?.role ?? "main protein";
+  const inDish = dish.reduce((sum, line) => sum + line.grams, 0);
+  const dishGrams = request.dish?.grams ?? (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
+  const rules = readAvoid(store, request.avoid, (text) => findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])));
+  const have = request.have === undefined ? undefined : new Set(request.have.slice(0, 1000).flatMap((text) => inTheHouse(c, store, text)));
+  return {
+    catalogue: c,
+    store,
+    missing,
+    item,
+    grams: missing.grams,
+    roles,
+    ...(technique === undefined ? {} : { technique }),
+    taste,
+    stage: technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked",
+    dish,
+    dishKnown: dish.length > 0,
+    dishGrams,
+    ...(request.dish?.cuisine === undefined ? {} : { cuisine: request.dish.cuisine }),
+    rules,
+    avoided: new Set(),
+    ...(have === undefined ? {} : { have }),
+    onlyFromHave: request.onlyFromHave ?? false,
+    ...(request.minutes === undefined ? {} : { minutes: request.minutes }),
+    evidence: request.evidence ?? "all",
+    ...(request.prefer === undefined ? {} : { prefer: request.prefer }),
+    ...(request.prices === undefined ? {} : { prices: request.prices }),
+    limit,
+    setting,
+    notUnderstood,
+  };
+}
+
+/** An ambiguous word for something in the house means any of what it may be. */
+function inTheHouse(c: Catalogue, store: Store, text: string): string[] {
+  const line = readLine(c, text);
+  if (line.food) return [line.food.id];
+  if (line.candidates.length > 0) return line.candidates.map((m) => m.id);
+  const matches = findFood(c, text, { limit: 5 });
+  if (matches.length === 0) requireFood(c, text);
+  return matches.filter((m) => store.byId.has(m.id) && m.confidence >= (matches[0]?.confidence ?? 1)).map((m) => m.id);
+}
+
+export const topCarrier = (ask: Ask): string => carrierOf(ask.store, ask.roles[0]?.role ?? "main protein");

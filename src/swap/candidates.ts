@@ -1,0 +1,113 @@
+import type { Ingredient } from "../catalogue/index.js";
+import { hazardsFor, refusalFor, type HazardAnswer } from "../safety/index.js";
+import type { Refusal } from "../types.js";
+import { amountFor } from "./amount.js";
+import type { Ask } from "./ask.js";
+import type { Candidate } from "./build.js";
+import { knownSwaps, type Known } from "./evidence.js";
+import { gateFor } from "./gates.js";
+import { prepFor } from "./prep.js";
+import { roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import type { Taste } from "../dose/index.js";
+
+/** A candidate with what speaks against it, if anything does. */
+export interface Weighed extends Candidate {
+  readonly refusal?: Refusal;
+  readonly hazards?: HazardAnswer;
+}
+
+const refused = (ask: Ask, i: Ingredient, because: Refusal["because"], what: string, detail: string): Refusal => ({ id: i.id, name: ask.store.nameOf(i), because, what, detail });
+
+/** The same food can be a stand-in in another state, but not in the state asked for, nor as the whole its part was cut from and back. */
+function isSame(ask: Ask, i: Ingredient): boolean {
+  return i.id === ask.item.id;
+}
+
+function against(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], minutes: { active: number; waiting: number }): { refusal?: Refusal; hazards?: HazardAnswer } {
+  for (const { ingredient } of uses) {
+    const no = refusalFor(ask.store, ingredient, ask.rules);
+    if (no) return { refusal: { id: ingredient.id, name: ask.store.nameOf(ingredient), ...no } };
+    const gate = gateFor(ask, ingredient);
+    if (gate) return { refusal: refused(ask, ingredient, gate.because, gate.what, gate.detail) };
+    if (ask.onlyFromHave && ask.have && !ask.have.has(ingredient.id) && ingredient.id !== "water/pantry")
+      return { refusal: refused(ask, ingredient, "not in the house", "not in the house", `${ask.store.nameOf(ingredient)} is not among what is in the house.`) };
+  }
+  const first = (uses[0] as { ingredient: Ingredient }).ingredient;
+  if (ask.minutes !== undefined && minutes.active + minutes.waiting > ask.minutes)
+    return { refusal: refused(ask, first, "time", `${Math.round(minutes.active + minutes.waiting)} minutes`, `${ask.store.nameOf(first)} takes ${Math.round(minutes.active + minutes.waiting)} minutes more; there are ${ask.minutes}.`) };
+  return {};
+}
+
+function hazardsOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): HazardAnswer {
+  return hazardsFor(ask.store, {
+    missing: ask.item,
+    use: uses,
+    ...(ask.technique === undefined ? {} : { technique: ask.technique }),
+    ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
+    dish: ask.dish.map((l) => l.ingredient),
+    rules: ask.rules,
+    ...(ask.setting === "" ? {} : { context: ask.setting }),
+  });
+}
+
+/** Looks only at hazards of those that would be shown: the tables are long. */
+export function withHazards(ask: Ask, w: Weighed): Weighed {
+  const hazards = hazardsOf(ask, w.uses);
+  const stop = hazards.stops.find((s) => s.kind !== "unless");
+  if (!stop) return { ...w, hazards };
+  const i = (w.uses[0] as { ingredient: Ingredient }).ingredient;
+  return { ...w, hazards, refusal: refused(ask, i, "hazard", stop.hazard, stop.detail) };
+}
+
+function weigh(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], known: Known | undefined, before: Readonly<Record<Taste, number>>): Weighed {
+  const plan = prepFor(ask, uses);
+  const scored = scoreOf(ask, uses, plan, known, before);
+  return { uses, scored, ...(known ? { known } : {}), ...against(ask, uses, plan) };
+}
+
+/** A seasoning that would have to make a third of the dish, or a thing that would need many times its weight, is no stand-in. */
+function believable(ask: Ask, grams: number): boolean {
+  return grams > 0 && Number.isFinite(grams) && grams <= Math.max(ask.grams * 12, 0.02) && grams >= ask.grams / 60 && (grams <= ask.grams * 1.6 || grams <= 0.35 * ask.dishGrams || ask.dishKnown === false);
+}
+
+/** Every single stand-in that does the job at all, and every known swap, with scores and refusals; unordered. */
+export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Weighed[] {
+  const found: Weighed[] = [];
+  const known = new Map<string, Known>();
+  for (const k of knownSwaps(ask)) {
+    const only = k.uses.length === 1 ? k.uses[0] : undefined;
+    if (only) {
+      const old = known.get(only.ingredient.id);
+      if (!old || k.fits > old.fits || (k.fits === old.fits && only.perGram !== undefined && old.uses[0]?.perGram === undefined)) known.set(only.ingredient.id, k);
+      continue;
+    }
+    if (k.uses.some((u) => u.ingredient.id === ask.item.id)) continue;
+    const share = 1 / k.uses.length;
+    const uses = k.uses.map((u) => ({ ingredient: u.ingredient, grams: u.perGram === undefined ? (amountFor(ask, u.ingredient) || ask.grams) * share : u.perGram * ask.grams }));
+    found.push(weigh(ask, uses, k, before));
+  }
+  const floor = 0.3;
+  for (const ingredient of ask.store.ingredients) {
+    if (isSame(ask, ingredient)) continue;
+    const k = known.get(ingredient.id);
+    if (!k && roleFit(ask, ingredient) < floor) continue;
+    const perGram = k?.uses[0]?.perGram;
+    const computed = amountFor(ask, ingredient);
+    const grams = perGram === undefined ? (Number.isNaN(computed) && k ? ask.grams : computed) : perGram * ask.grams;
+    if (!k && !believable(ask, grams)) continue;
+    if (!(grams > 0)) continue;
+    found.push(weigh(ask, [{ ingredient, grams }], k, before));
+  }
+  return found;
+}
+
+export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> => strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);
+export const floorOf = (ask: Ask): number => weightsOf(ask).floor;
+/** One stand-in weighed whatever its role: for judging a single swap. */
+export function weighOne(ask: Ask, ingredient: Ingredient, before: Readonly<Record<Taste, number>>): Weighed {
+  const all = knownSwaps(ask).filter((k) => k.uses.length === 1 && k.uses[0]?.ingredient.id === ingredient.id);
+  const known = all.sort((a, b) => b.fits - a.fits)[0];
+  const computed = amountFor(ask, ingredient);
+  const grams = known?.uses[0]?.perGram === undefined ? (Number.isNaN(computed) ? ask.grams : computed) : known.uses[0].perGram * ask.grams;
+  return weigh(ask, [{ ingredient, grams }], known, before);
+}

@@ -1,0 +1,61 @@
+import type { Ingredient, Store, SwapEdge } from "../catalogue/index.js";
+import { parsePortion } from "../portion/index.js";
+import type { Ask } from "./ask.js";
+
+/** A published or common-practice swap for the missing ingredient, with amounts per gram of it where the source gives them. */
+export interface Known {
+  readonly edge: SwapEdge;
+  readonly uses: readonly { readonly ingredient: Ingredient; readonly perGram?: number }[];
+  /** 1 when its setting is the one asked for or it has none, less when it was meant for another. */
+  readonly fits: number;
+}
+
+const byNeed = new WeakMap<Store, Map<string, SwapEdge[]>>();
+function edgesFor(store: Store, id: string): readonly SwapEdge[] {
+  let index = byNeed.get(store);
+  if (!index) {
+    index = new Map();
+    for (const edge of store.swaps) {
+      const list = index.get(edge.replaces.id) ?? [];
+      list.push(edge);
+      index.set(edge.replaces.id, list);
+    }
+    byNeed.set(store, index);
+  }
+  return index.get(id) ?? [];
+}
+
+const words = (text: string): string[] => text.toLowerCase().split(/[^\p{L}]+/u).filter((w) => w.length > 2);
+
+function fitOf(edge: SwapEdge, ask: Ask): number {
+  if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
+  if (edge.techniques && ask.technique !== undefined) return edge.techniques.includes(ask.technique) ? 1 : 0.5;
+  if (edge.context === undefined) return 0.95;
+  if (ask.setting === "") return edge.techniques ? 0.8 : 0.85;
+  const asked = words(ask.setting);
+  return words(edge.context).some((w) => asked.includes(w)) ? 1 : 0.7;
+}
+
+function gramsOf(ask: Ask, ingredient: Ingredient, amount: string): number | undefined {
+  try {
+    return parsePortion(ask.catalogue, `${amount} ${ingredient.id}`).grams;
+  } catch {
+    return undefined;
+  }
+}
+
+/** All known swaps for what is missing, none when only computed answers are asked for. */
+export function knownSwaps(ask: Ask): Known[] {
+  if (ask.evidence === "computed") return [];
+  return edgesFor(ask.store, ask.item.id).flatMap((edge) => {
+    const need = edge.replaces.amount === undefined ? undefined : gramsOf(ask, ask.item, edge.replaces.amount);
+    const uses = edge.uses.flatMap((use) => {
+      const ingredient = ask.store.byId.get(use.id);
+      if (!ingredient) return [];
+      const grams = use.amount === undefined || need === undefined ? undefined : gramsOf(ask, ingredient, use.amount);
+      const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
+      return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
+    });
+    return uses.length === edge.uses.length ? [{ edge, uses, fits: fitOf(edge, ask) }] : [];
+  });
+}

@@ -1,0 +1,74 @@
+import type { Ingredient } from "../catalogue/index.js";
+import type { Refusal, RoleId } from "../types.js";
+import type { Ask } from "./ask.js";
+
+/** What a job cannot do without: asked of a stand-in only when the missing ingredient has it. */
+const NEEDS: Readonly<Partial<Record<RoleId, readonly string[]>>> = {
+  foam: ["foams"],
+  "gelling agent": ["gels"],
+  leavener: ["lifts"],
+  emulsifier: ["emulsifies"],
+};
+/** Notes nobody wants in a savoury dish that had none, and in a sweet one. */
+const NOT_SAVOURY: readonly string[] = ["banana", "vanilla", "chocolate", "coffee", "rose"];
+const NOT_SWEET: readonly string[] = ["fish", "marine", "allium", "mustard heat", "cured pork", "meat", "liver", "game", "blue cheese", "smoke", "ferment", "chilli heat", "tomato"];
+const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
+const FAST: readonly string[] = ["stir-fry", "fry", "grill"];
+const COLD: readonly string[] = ["raw", "set cold"];
+const MELT: readonly string[] = ["bake", "grill", "fry"];
+
+export interface Gate {
+  readonly because: Refusal["because"];
+  readonly what: string;
+  readonly detail: string;
+}
+const spoils = (what: string, detail: string): Gate => ({ because: "spoils the dish", what, detail });
+
+/** The first yes/no fact that rules a stand-in out of this dish; undefined when none does. Scores come after. */
+export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
+  const { item, technique, store } = ask;
+  const name = store.nameOf(use);
+  for (const { role, weight } of ask.roles) {
+    if (weight < 0.7) continue;
+    for (const need of NEEDS[role] ?? []) {
+      if (item.can.has(need) && !use.can.has(need)) return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
+    }
+    if (role === "structure" && item.can.has("forms gluten") && use.cannot.has("forms gluten") && /\b(bread|pizza|pasta)\b/.test(ask.setting.toLowerCase()))
+      return spoils("forms gluten", `${name} forms no gluten, which holds this dough.`);
+  }
+  if (technique !== undefined) {
+    if (COLD.includes(technique) && use.cannot.has("edible uncooked") && !item.cannot.has("edible uncooked"))
+      return { because: "technique", what: technique, detail: `${name} is not eaten uncooked.` };
+    if (FAST.includes(technique) && item.can.has("cooks in minutes") && use.cannot.has("cooks in minutes"))
+      return { because: "technique", what: technique, detail: `${name} needs longer than a ${technique} gives it.` };
+    if (MELT.includes(technique) && item.can.has("melts") && use.cannot.has("melts") && !isMain(ask))
+      return spoils("melts", `${name} does not melt.`);
+    if (LONG.includes(technique) && item.can.has("survives long heat") && use.cannot.has("survives long heat") && isMain(ask))
+      return { because: "technique", what: technique, detail: `${name} falls apart or toughens in a long ${technique}.` };
+  }
+  return alien(ask, use);
+}
+
+const isMain = (ask: Ask): boolean => ask.roles[0]?.role === "main protein";
+
+/** Notes the stand-in would bring that neither the missing ingredient nor the rest of the dish has. */
+export function gainedNotes(ask: Ask, use: Ingredient): string[] {
+  return use.dominant.filter((note) => !ask.item.dominant.includes(note) && !ask.dish.some((line) => line.ingredient.dominant.includes(note)));
+}
+
+function alien(ask: Ask, use: Ingredient): Gate | undefined {
+  const gained = gainedNotes(ask, use);
+  const name = ask.store.nameOf(use);
+  // A tray of fish for a tray of meat is a choice; fish in a cake is not.
+  const list = ask.taste === "savoury" ? NOT_SAVOURY : ask.taste === "sweet" ? NOT_SWEET : [];
+  const bad = gained.find((note) => list.includes(note));
+  if (bad !== undefined) return spoils(bad, `${name} would make a ${ask.taste} dish taste of ${bad}.`);
+  if (ask.taste === "savoury" && gained.includes("sweet") && ask.roles[0]?.role !== "sweetener" && !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.7))
+    return spoils("sweet", `${name} would make a savoury dish sweet.`);
+  // A baked or sweet-leaning ingredient asked about with no dish: what is savoury by nature stays out.
+  if (ask.taste === "either" && !ask.item.dominant.some((n) => NOT_SWEET.includes(n)) && ask.roles.some((r) => ["sweetener", "structure", "leavener"].includes(r.role) && r.weight >= 0.5)) {
+    const wrong = gained.find((note) => NOT_SWEET.includes(note) && note !== "smoke");
+    if (wrong !== undefined && !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.9)) return spoils(wrong, `${name} would taste of ${wrong}.`);
+  }
+  return undefined;
+}

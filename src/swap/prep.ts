@@ -1,0 +1,84 @@
+import type { Ingredient, Procedure } from "../catalogue/index.js";
+import { portionOf } from "../portion/index.js";
+import type { Swap } from "../types.js";
+import type { Ask } from "./ask.js";
+
+export type Prep = Swap["prep"][number];
+interface Use {
+  readonly ingredient: Ingredient;
+  readonly grams: number;
+}
+export interface PrepPlan {
+  readonly prep: readonly Prep[];
+  /** Minutes gained (negative) or lost against the recipe as written. */
+  readonly active: number;
+  readonly waiting: number;
+}
+
+const round = (v: number): number => Math.round(v * 10) / 10;
+const clock = (p: Procedure): { active: number; waiting: number } => ({ active: p.active, waiting: p.waiting });
+
+/** What is left unsaid by a technique when the two foods take different times in it. */
+function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
+  const { item } = ask;
+  const shared = (t: string): boolean => item.minutes[t] !== undefined && use.minutes[t] !== undefined;
+  const technique = ask.technique !== undefined && shared(ask.technique) ? ask.technique : ask.technique === undefined ? Object.keys(item.minutes).find(shared) : undefined;
+  if (technique === undefined) return undefined;
+  const before = item.minutes[technique] as number;
+  const after = use.minutes[technique] as number;
+  const d = after - before;
+  if (Math.abs(d) < 2 || Math.abs(d) < 0.25 * before) return undefined;
+  return { text: `${cap(technique)} for about ${after} minutes instead of ${before}.`, minutes: d };
+}
+const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
+
+/** Steps that fall away, are added or change when `uses` stand in for the missing ingredient. */
+export function prepFor(ask: Ask, uses: readonly Use[]): PrepPlan {
+  const { store, item } = ask;
+  const prep: Prep[] = [];
+  let active = 0;
+  let waiting = 0;
+  const before = item.ready?.by ?? [];
+  const after = [...new Set(uses.flatMap((u) => u.ingredient.ready?.by ?? []))];
+  for (const id of before) {
+    if (after.includes(id)) continue;
+    const p = store.procedures.get(id);
+    if (!p) continue;
+    prep.push({ kind: "skip", procedure: id, minutes: clock(p), required: false, text: p.skip });
+    active -= p.active;
+    waiting -= p.waiting;
+    if (p.byProduct) prep.push(replaceByProduct(ask, p));
+  }
+  for (const id of after) {
+    if (before.includes(id)) continue;
+    const p = store.procedures.get(id);
+    if (!p) continue;
+    const quick = ask.minutes !== undefined && p.quick !== undefined && p.active + p.waiting > ask.minutes ? p.quick : undefined;
+    const minutes = quick ? { active: quick.active, waiting: quick.waiting } : clock(p);
+    prep.push({ kind: "add", procedure: id, minutes, required: true, text: quick?.text ?? p.add });
+    active += minutes.active;
+    waiting += minutes.waiting;
+  }
+  for (const { ingredient } of uses) {
+    const change = uses.length === 1 ? cooking(ask, ingredient) : undefined;
+    if (!change) continue;
+    prep.push({ kind: "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(change.minutes)) }, required: true, text: change.text });
+    waiting += change.minutes;
+  }
+  return { prep, active: round(active), waiting: round(waiting) };
+}
+
+/** The soaking liquid goes with the soak: say what takes its place and how much. */
+function replaceByProduct(ask: Ask, p: Procedure): Prep {
+  const by = p.byProduct as NonNullable<Procedure["byProduct"]>;
+  const stand = ask.store.byId.get(by.replaceWith);
+  const measure = stand ? portionOf(ask.store, stand, ask.grams * by.gramsPerGram).measure.text : "";
+  const name = stand ? ask.store.nameOf(stand) : by.replaceWith;
+  return {
+    kind: "change",
+    procedure: p.id,
+    minutes: { active: 0, waiting: 0 },
+    required: false,
+    text: `There is no ${by.name}: where the recipe uses it, put in ${measure} ${name} instead.`.replace(/ {2,}/g, " "),
+  };
+}
