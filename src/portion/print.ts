@@ -1,0 +1,223 @@
+import type { Ingredient, MeasureRow, Store } from "../catalogue/index.js";
+import {
+  amountText,
+  cupFor,
+  type KitchenMeasure,
+  measureText,
+  metricMassFor,
+  metricVolumeFor,
+  ML_PER_CUP,
+  nearestStep,
+  type Quantity,
+  roundTo,
+  spoonsFor,
+  type Unit,
+  usMassFor,
+} from "../quantity/index.js";
+import type { Measure, Portion, UnitId } from "../types.js";
+import { densityOf, usualRow, type Weight } from "./weigh.js";
+
+/** Grams at the public boundary: a tenth, and never 0. */
+export function publicGrams(grams: number): number {
+  return Math.max(0.1, roundTo(grams, 1));
+}
+
+const COUNTED = new Set(["piece", "clove", "slice", "packet", "can", "stick", "bunch"]);
+/** Kinds sold and written by weight where cups are used for the rest. */
+const BY_WEIGHT = ["meat", "poultry", "finfish", "crustacean", "mollusc"];
+/** Parts whose `piece` is what one fruit gives: nobody counts them. */
+const NOT_COUNTED = new Set(["juice", "zest", "peel", "rind"]);
+const LIQUID_KINDS = ["drink", "stock"];
+
+interface Candidate {
+  readonly amount: number;
+  readonly unit: UnitId;
+  readonly label: string;
+  readonly grams: number;
+  /** What is held against it besides its rounding; 0 = the natural way to say it here. */
+  readonly penalty: number;
+}
+
+export interface PrintOptions {
+  /** Cups and ounces or grams and litres; the catalogue's own when left out. */
+  readonly measures?: "us" | "metric";
+  /** Only measures in this unit. */
+  readonly unit?: UnitId;
+}
+
+function isLiquid(i: Ingredient): boolean {
+  return i.kinds.some((k) => LIQUID_KINDS.includes(k)) || i.roles.some((r) => r.role === "liquid" && r.weight >= 0.3);
+}
+
+function pieceSteps(pieces: number, fine: boolean): readonly number[] {
+  if (pieces < 3.25) return fine ? [1 / 4, 1 / 2, 1, 3 / 2, 2, 5 / 2, 3] : [1 / 2, 1, 3 / 2, 2, 5 / 2, 3];
+  const whole = Math.floor(pieces);
+  return [whole, whole + 1];
+}
+
+function counted(i: Ingredient, grams: number): readonly Candidate[] {
+  if (i.part !== undefined && NOT_COUNTED.has(i.part)) return [];
+  const usual = usualRow(i);
+  const rows = i.measures.filter((r) => COUNTED.has(r.unit) && r.grams > 0 && r.label !== "inch" && r.label !== "drained");
+  return rows.map((row) => {
+    const n = grams / row.grams;
+    const amount = nearestStep(n, pieceSteps(n, row.unit === "piece" || row.unit === "stick"));
+    const wholes = Number.isInteger(amount) ? 0 : i.kinds.includes("egg") || row.unit === "can" || row.unit === "packet" ? 0.1 : 0.02;
+    const many = amount > 12 ? 0.2 : 0;
+    return { amount, unit: row.unit as UnitId, label: row.label, grams: amount * row.grams, penalty: (row === usual ? 0 : 0.2) + wholes + many };
+  });
+}
+
+function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, heavy: boolean): readonly Candidate[] {
+  const out: Candidate[] = [];
+  const add = (m: KitchenMeasure | undefined, gramsPerMl: number, label: string, penalty: number) => {
+    if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label, grams: m.base * gramsPerMl, penalty });
+  };
+  const spoon = densityOf(store, i, "tsp");
+  if (spoon !== undefined)
+    for (const m of spoonsFor(grams / spoon.gramsPerMl)) {
+      // Spoons are for small amounts everywhere; a metric kitchen weighs from about 15 g
+      const big = metric && grams >= 15 ? 0.12 : 0;
+      add(m, spoon.gramsPerMl, m.unit === "pinch" ? "" : spoon.label, big + (heavy ? 0.25 : 0));
+    }
+  const cup = densityOf(store, i, "cup");
+  if (cup === undefined) return out;
+  const ml = grams / cup.gramsPerMl;
+  if (!metric) add(cupFor(ml), cup.gramsPerMl, cup.label, (heavy ? 0.25 : 0) + (ml > 4.2 * ML_PER_CUP && !isLiquid(i) ? 0.15 : 0));
+  add(metricVolumeFor(ml), cup.gramsPerMl, "", metric && isLiquid(i) ? (grams < 15 ? 0.2 : 0) : 1);
+  return out;
+}
+
+function masses(grams: number, metric: boolean, heavy: boolean): readonly Candidate[] {
+  const out: Candidate[] = [];
+  const add = (m: KitchenMeasure | undefined, penalty: number) => {
+    if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, penalty });
+  };
+  add(metricMassFor(grams), metric ? (grams < 15 ? 0.3 : 0.01) : 0.6);
+  add(usMassFor(grams), metric ? 1 : heavy ? 0 : 0.12);
+  return out;
+}
+
+function candidates(store: Store, i: Ingredient, grams: number, measures: "us" | "metric"): readonly Candidate[] {
+  const metric = measures === "metric";
+  const heavy = i.kinds.some((k) => BY_WEIGHT.includes(k));
+  return [...counted(i, grams), ...volumes(store, i, grams, metric, heavy), ...masses(grams, metric, heavy)];
+}
+
+/** In one unit, where the caller says which: the nearest amount of it that can be measured. */
+function inUnit(store: Store, i: Ingredient, grams: number, unit: UnitId): Candidate | undefined {
+  const all = [...candidates(store, i, grams, "us"), ...candidates(store, i, grams, "metric")].filter((c) => c.unit === unit);
+  const best = pick(all, grams);
+  if (best !== undefined && Math.abs(best.grams / grams - 1) < 0.06) return best;
+  return exactly(store, i, grams, unit) ?? best;
+}
+
+/** Without rounding to a kitchen's steps: for units far from the amount ("60 tsp flour"). */
+function exactly(store: Store, i: Ingredient, grams: number, unit: UnitId): Candidate | undefined {
+  const per = gramsPer(store, i, unit);
+  if (per === undefined) return undefined;
+  const exact = grams / per.grams;
+  const places = unit === "g" || unit === "ml" ? 1 : exact < 1 ? 3 : 2;
+  const amount = Math.max(10 ** -places, roundTo(exact, places));
+  return { amount, unit, label: per.label, grams: amount * per.grams, penalty: 0 };
+}
+
+const MASS: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
+const VOLUME: Readonly<Record<string, number>> = { ml: 1, l: 1000, tsp: 4.92892159375, tbsp: 14.78676478125, cup: ML_PER_CUP, pinch: 4.92892159375 / 16 };
+
+/** Grams of one of a unit of the ingredient; undefined when it has no such measure. */
+export function gramsPer(store: Store, i: Ingredient, unit: UnitId): { readonly grams: number; readonly label: string } | undefined {
+  const mass = MASS[unit];
+  if (mass !== undefined) return { grams: mass, label: "" };
+  const ml = VOLUME[unit];
+  if (ml !== undefined) {
+    const d = densityOf(store, i, unit === "pinch" ? "tsp" : unit === "l" ? "cup" : unit);
+    return d === undefined ? undefined : { grams: ml * d.gramsPerMl, label: unit === "pinch" ? "" : d.label };
+  }
+  const usual = usualRow(i);
+  const of = (r: MeasureRow) => r.unit === unit && r.label !== "inch";
+  const row = i.measures.find((r) => of(r) && r.label === "") ?? (usual !== undefined && of(usual) ? usual : i.measures.find(of));
+  return row === undefined ? undefined : { grams: row.grams, label: row.label };
+}
+
+/** The units an ingredient can be measured in, in the order of the vocabulary. */
+export function unitsOf(store: Store, i: Ingredient): readonly UnitId[] {
+  const all: readonly UnitId[] = ["g", "kg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "piece", "clove", "slice", "packet", "can", "stick", "bunch", "pinch"];
+  return all.filter((u) => gramsPer(store, i, u) !== undefined);
+}
+
+function pick(all: readonly Candidate[], grams: number): Candidate | undefined {
+  let best: Candidate | undefined;
+  let bestCost = Infinity;
+  for (const c of all) {
+    // To four places, so that the last bit of a quotient never decides between two measures
+    const cost = roundTo(Math.abs(c.grams / grams - 1) + c.penalty, 4);
+    if (cost < bestCost) {
+      bestCost = cost;
+      best = c;
+    }
+  }
+  return best;
+}
+
+function measureOf(c: Candidate, grams: number): Measure {
+  const amount = roundTo(c.amount, 4);
+  return { amount, unit: c.unit, text: measureText(c.amount, c.unit, c.label), roundedBy: roundTo(c.grams - grams, 1) };
+}
+
+/**
+ * The kitchen measure nearest to so many grams of an ingredient: the smallest rounding among the ways a cook would say it.
+ * @param grams finite and above 0
+ * @returns undefined only when `unit` is given and the ingredient cannot be measured in it
+ */
+export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o: PrintOptions & { unit: UnitId }): Measure | undefined;
+export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o?: Omit<PrintOptions, "unit">): Measure;
+export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o: PrintOptions = {}): Measure | undefined {
+  if (o.unit !== undefined) {
+    const c = inUnit(store, i, grams, o.unit);
+    return c === undefined ? undefined : measureOf(c, grams);
+  }
+  const best = pick(candidates(store, i, grams, o.measures ?? store.measures), grams);
+  const { amount, unit, base } = metricMassFor(grams);
+  return measureOf(best ?? { amount, unit, label: "", grams: base, penalty: 0 }, grams);
+}
+
+/**
+ * So many grams of an ingredient with the kitchen measure a cook would reach for.
+ * @param grams finite and above 0; rounded to 0.1
+ */
+export function portionOf(
+  store: Store,
+  i: Ingredient,
+  grams: number,
+  o: Omit<PrintOptions, "unit"> & { readonly range?: readonly [number, number] } = {},
+): Portion {
+  const g = publicGrams(grams);
+  const range = o.range === undefined ? {} : { range: [publicGrams(o.range[0]), publicGrams(o.range[1])] as const };
+  return { id: i.id, name: store.nameOf(i), grams: g, ...range, measure: kitchenMeasure(store, i, g, o) };
+}
+
+/** The measure as the text had it, in the public units: "2-3 cloves", "2 (400 g) cans", "4 oz". */
+export function measureAsRead(q: Quantity, w: Weight): Measure {
+  const scale = q.unit?.scale ?? 1;
+  const unit = q.unit?.id ?? w.unit;
+  const roundedBy = w.byMeasure === undefined ? 0 : roundTo(w.byMeasure - w.grams, 1);
+  const amount = roundTo(q.value * scale, 4);
+  const range = q.low === q.high ? undefined : ([q.low * scale, q.high * scale] as const);
+  const label = q.unit === undefined || q.unit.dimension === "count" ? w.label : "";
+  if (q.each === undefined || q.each.unit === undefined) return { amount, unit, text: measureText(q.value * scale, unit, label, range), roundedBy };
+  const size = sizeText(q.each.value, q.each.unit);
+  const noun = measureText(q.value, unit, q.unit?.label ?? "", range);
+  const space = noun.lastIndexOf(" ");
+  // "2 cans" → "2 (400 g) cans"; plain pieces have no noun: "2 (6 oz)"
+  const named = unit === "piece" && (q.unit?.label ?? "") === "" ? -1 : space;
+  const text = named < 0 ? `${noun} (${size})${q.each.unit.dimension === "length" ? " piece" : ""}` : `${noun.slice(0, named)} (${size})${noun.slice(named)}`;
+  return { amount, unit, text, roundedBy };
+}
+
+/** What one holds: in its own unit when that is a public one, else in ml ("14 fl oz" → "414 ml") or inches. */
+function sizeText(value: number, unit: Unit): string {
+  if (unit.dimension === "length") return `${amountText(value * unit.scale, "piece")} inch`;
+  if (unit.scale === 1 || unit.dimension === "mass") return `${amountText(value * unit.scale, unit.id)} ${unit.id}`;
+  return `${amountText(roundTo(value * unit.factor, 0), "ml")} ml`;
+}
