@@ -1,8 +1,8 @@
 import { fail, freeze } from "../errors.js";
-import type { AllergenId, Catalogue, Extension, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
+import type { AllergenId, Catalogue, Extension, IngredientId, RoleId, SlotId, SourceRef, Vocabulary } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
 import { decode, type Commons, type Compiled, type Flat, type FlatIngredient, type PackedProcedure, type PackedSwap } from "./compiled.js";
-import type { SafetyVocabulary } from "./safety-tables.js";
+import type { DietTable, SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Ingredient, Procedure, Store, SwapEdge } from "./store.js";
 
 const STORE = Symbol.for("steadfare.store");
@@ -26,6 +26,23 @@ function builtIn(): { compiled: Compiled; flat: Flat } {
     parsed = { compiled, flat: decode(compiled) };
   }
   return parsed;
+}
+
+/** The words requests may use, as the built-in data has them. */
+export function builtInVocabulary(): Vocabulary {
+  const { commons } = builtIn().flat;
+  const diets = (commons.tables["diets"] as DietTable | undefined)?.diets ?? [];
+  const list = <T extends string>(name: string): readonly T[] => (commons.vocabulary[name] ?? []) as readonly T[];
+  return {
+    role: list("role"),
+    technique: list("technique"),
+    allergen: list("allergen"),
+    diet: diets.map((d) => d.id) as Vocabulary["diet"],
+    preservation: list("preservation"),
+    heat: list("heat"),
+    form: list("form"),
+    unit: list("unit"),
+  };
 }
 
 const sourceRef = (commons: Commons, place: number): SourceRef => {

@@ -1,0 +1,12 @@
+// The public face: re-exports only.
+export { openCatalogue } from "./catalogue/index.js";
+export { findFood } from "./names/index.js";
+export { readLine } from "./portion/index.js";
+export { convert } from "./states/index.js";
+export { foodFacts, listFoods } from "./facts/index.js";
+export { swapsFor, judgeSwap } from "./swap/index.js";
+export { checkMeal } from "./meal/index.js";
+export { vocabulary } from "./vocabulary.js";
+export { isSteadfareError } from "./errors.js";
+export { ALLERGEN_WORDS, DIET_WORDS, donenessFor, STANDING_NOTICE } from "./safety/index.js";
+export type * from "./types.js";
