@@ -30,7 +30,8 @@ export const carrierOf = (store: Store, role: RoleId): string => store.roles[rol
 /** Amount of the carrier in one gram; for umami the equivalent concentration it gives a dish diluted to `share` grams per gram. */
 export function carrierDose(store: Store, i: Ingredient, carrier: string): number {
   if (carrier === "umami") return umamiDose(store, i, 0.02);
-  return doseMatrix(store)[i.index * WIDTH + AT[carrier as Axis]] as number;
+  const axis: Axis = carrier === "served weight" ? "served" : (carrier as Axis);
+  return doseMatrix(store)[i.index * WIDTH + AT[axis]] as number;
 }
 
 /** g MSG equivalents per gram when the ingredient makes `share` of the dish by weight. */

@@ -59,10 +59,11 @@ export function textureLikeness(store: Store, a: Ingredient, b: Ingredient, stag
   return n === 0 ? undefined : Math.max(0, 1 - Math.sqrt(sum / n) / 5);
 }
 
-/** Nearness in the kind tree, 0 to 1; symmetric. Same food 1, same kind 0.9, then by how deep the common ancestor lies. */
+/** Nearness in the kind tree, 0 to 1; symmetric. Same food in another state 0.95, same kind 0.9, then by how deep the common ancestor lies. */
 export function kinLikeness(a: Ingredient, b: Ingredient): number {
-  if (a.food === b.food && a.part === b.part) return 1;
-  if (a.kind === b.kind) return a.food === b.food ? 0.95 : 0.9;
+  if (a.id === b.id) return 1;
+  if (a.food === b.food && a.part === b.part) return 0.95;
+  if (a.kind === b.kind) return 0.9;
   // "food" itself and the first branch (plant, animal, ...) say nothing in a kitchen.
   const line = (i: Ingredient): readonly string[] => i.kinds.slice(0, -1);
   const la = line(a);

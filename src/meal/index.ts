@@ -3,7 +3,7 @@ import { fail, freeze } from "../errors.js";
 import { dose, SALT_PER_SODIUM_MG } from "../dose/index.js";
 import { findFood } from "../names/index.js";
 import { portionOf, readLine } from "../portion/index.js";
-import { parseAmount } from "../quantity/index.js";
+import { readQuantity } from "../quantity/index.js";
 import { mealConflicts, mergeAllergens, readAvoid, refusalFor } from "../safety/index.js";
 import type { Catalogue, Caution, Meal, MealReport, Portion, SlotId, SlotReport } from "../types.js";
 import { fills, portionTable, slotYield } from "./slots.js";
@@ -41,8 +41,8 @@ function readDish(c: Catalogue, store: Store, dish: Meal["dishes"][number], serv
 
 /** "1.5 l", "6 cups water": ml. */
 function volumeOf(c: Catalogue, text: string): number {
-  const ml = parseAmount(text)?.ml;
-  if (ml !== undefined && ml > 0) return ml;
+  const quantity = readQuantity(text);
+  if (quantity?.unit?.dimension === "volume") return quantity.value * quantity.unit.factor;
   const line = readLine(c, text);
   if (line.portion) return line.portion.grams;
   return fail("unreadable amount", `The liquid "${text.slice(0, 80)}" is no volume: write it like "1.5 l" or "6 cups".`, { input: text.slice(0, 200), at: 0 });

@@ -128,7 +128,7 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const limit = request.limit ?? 10;
   if (!Number.isInteger(limit) || limit < 1 || limit > 200) fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, { limit: 200, size: Number(limit) });
   if (request.onlyFromHave === true && request.have === undefined) fail("conflicting request", "onlyFromHave needs `have`: list what is in the house.", { fields: ["onlyFromHave", "have"] });
-  const missing = parsePortion(c, request.amount === undefined ? request.missing : `${request.amount} ${request.missing}`);
+  const missing = parsePortion(c, request.missing, request.amount);
   const item = store.byId.get(missing.id) as Ingredient;
   const notUnderstood: string[] = [];
   const setting = request.for ?? "";

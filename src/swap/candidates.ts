@@ -20,7 +20,9 @@ const refused = (ask: Ask, i: Ingredient, because: Refusal["because"], what: str
 
 /** The same food can be a stand-in in another state, but not in the state asked for, nor as the whole its part was cut from and back. */
 function isSame(ask: Ask, i: Ingredient): boolean {
-  return i.id === ask.item.id;
+  if (i.id === ask.item.id) return true;
+  const sameState = i.state.join() === ask.item.state.join();
+  return i.food === ask.item.food && sameState && (i.part === undefined || ask.item.part === undefined);
 }
 
 function against(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], minutes: { active: number; waiting: number }): { refusal?: Refusal; hazards?: HazardAnswer } {

@@ -38,7 +38,7 @@ function fitOf(edge: SwapEdge, ask: Ask): number {
 
 function gramsOf(ask: Ask, ingredient: Ingredient, amount: string): number | undefined {
   try {
-    return parsePortion(ask.catalogue, `${amount} ${ingredient.id}`).grams;
+    return parsePortion(ask.catalogue, ingredient.id, amount).grams;
   } catch {
     return undefined;
   }

@@ -18,6 +18,24 @@ export interface PrepPlan {
 const round = (v: number): number => Math.round(v * 10) / 10;
 const clock = (p: Procedure): { active: number; waiting: number } => ({ active: p.active, waiting: p.waiting });
 
+const HEATED: readonly string[] = ["canned", "cooked", "boiled", "roasted", "steamed", "fried"];
+/** Sold cooked: it wants warming, not cooking. */
+export const cookedAlready = (i: Ingredient): boolean => i.state.some((s) => HEATED.includes(s));
+const EATEN: readonly string[] = ["main protein", "starch base", "leafy green", "crunchy stem", "bulk vegetable"];
+/** True when the ingredient is eaten for itself, so that being cooked already makes a difference. */
+const eaten = (ask: Ask): boolean => EATEN.includes(ask.roles[0]?.role ?? "");
+
+/** One is sold cooked and the other is not: say when it goes in, or that it must be cooked first. */
+function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: number; required: boolean } | undefined {
+  if (!eaten(ask) || cookedAlready(ask.item) === cookedAlready(use)) return undefined;
+  const own = cookedAlready(use) ? ask.item : use;
+  const cold = ask.technique === "raw" || ask.technique === "set cold";
+  const minutes = own.minutes[ask.technique ?? ""] ?? Object.values(own.minutes)[0] ?? 0;
+  if (cookedAlready(use)) return cold ? undefined : { text: "It is cooked already: add it near the end, just to heat through.", minutes: -minutes, required: false };
+  if (use.can.has("ready to eat")) return undefined;
+  return { text: `Cook it first${minutes > 0 ? `, about ${minutes} minutes` : ""}: what it stands in for was cooked already.`, minutes, required: true };
+}
+
 /** What is left unsaid by a technique when the two foods take different times in it. */
 function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
   const { item } = ask;
@@ -60,6 +78,12 @@ export function prepFor(ask: Ask, uses: readonly Use[]): PrepPlan {
     waiting += minutes.waiting;
   }
   for (const { ingredient } of uses) {
+    const heat = cookedDifference(ask, ingredient);
+    if (heat) {
+      prep.push({ kind: heat.required ? "add" : "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(heat.minutes)) }, required: heat.required, text: heat.text });
+      waiting += heat.minutes;
+      continue;
+    }
     const change = uses.length === 1 ? cooking(ask, ingredient) : undefined;
     if (!change) continue;
     prep.push({ kind: "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(change.minutes)) }, required: true, text: change.text });

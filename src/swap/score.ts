@@ -5,6 +5,7 @@ import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import type { Known } from "./evidence.js";
+import { cookedAlready } from "./prep.js";
 
 type PartName = ScorePart["name"];
 type Weights = Readonly<Record<PartName, number>>;
@@ -90,7 +91,11 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   const mean = (of: (i: Ingredient) => number): number => uses.reduce((s, u) => s + of(u.ingredient) * u.grams, 0) / total;
   const relative = classOf(ask) === "seasoning";
   const role = uses.length > 1 && known ? 1 : Math.max(...uses.map((u) => roleFit(ask, u.ingredient)));
-  const textures = uses.map((u) => textureLikeness(ask.store, ask.item, u.ingredient, ask.stage));
+  // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
+  const textures = uses.map((u) => {
+    const t = textureLikeness(ask.store, ask.item, u.ingredient, ask.stage);
+    return t !== undefined && classOf(ask) === "bulk" && cookedAlready(u.ingredient) !== cookedAlready(ask.item) ? t * 0.75 : t;
+  });
   const texture = textures.every((t) => t === undefined) ? undefined : uses.reduce((s, u, i) => s + (textures[i] ?? 0.6) * u.grams, 0) / total;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const aroma = mean((i) => aromaLikeness(ask.store, ask.item, i, relative));

@@ -1,0 +1,39 @@
+import { checkMeal, openCatalogue, STANDING_NOTICE, swapsFor, type Meal, type Swap, type SwapRequest } from "../index.js";
+import { HOUSE, SUPPER, TABLE } from "./quayside.js";
+import { adviceText, mealText } from "./text.js";
+
+// Plays the quayside supper through the public API: what is missing, what stands in, what changes, and the meal before and after.
+const c = openCatalogue({ locale: "en-GB", measures: "metric" });
+const say = (text = ""): void => void process.stdout.write(`${text}\n`);
+const title = (text: string): void => say(`\n${text}\n${"-".repeat(text.length)}`);
+
+const linesOf = (dish: string): string[] => SUPPER.dishes.find((d) => d.name.startsWith(dish))?.lines ?? [];
+const gone = new Map<string, Swap>();
+function gap(heading: string, dish: string, line: string, request: SwapRequest): void {
+  title(heading);
+  const advice = swapsFor(c, { ...request, missing: line, dish: { ...request.dish, serves: SUPPER.serves, lines: linesOf(dish).filter((l) => l !== line) } });
+  say(adviceText(advice));
+  const best = advice.swaps[0];
+  if (best) gone.set(line, best);
+}
+
+say("The quayside supper: six people, four dishes, a shop out of salt cod and kale.");
+title("The meal as planned");
+const planned: Meal = { ...SUPPER, table: TABLE, have: HOUSE };
+say(mealText(checkMeal(c, planned)));
+
+gap("No salt cod", "Salt cod", "450 g salt cod", { missing: "", dish: { technique: "simmer" }, limit: 5 });
+gap("No kale", "Braised", "500 g kale", { missing: "", dish: { technique: "braise" }, have: HOUSE, limit: 4 });
+gap("One guest eats no pork: the smoked sausage", "White-bean", "200 g smoked sausage", { missing: "", dish: { technique: "simmer" }, avoid: { foods: ["pork"] }, limit: 4 });
+gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eggs", { missing: "", role: "main protein", dish: { technique: "fry" }, avoid: { allergens: ["egg"] }, limit: 4 });
+
+title("The meal as it is cooked: the first stand-in of each");
+const printed = (s: Swap): string[] => s.use.map((u) => `${u.grams} g ${u.id}`);
+const cooked: Meal = {
+  ...planned,
+  dishes: SUPPER.dishes.map((d) => ({ ...d, lines: d.lines.flatMap((l) => (gone.has(l) ? printed(gone.get(l) as Swap) : [l])) })),
+};
+for (const [line, swap] of gone) say(`  ${line}  ->  ${swap.use.map((u) => `${u.measure.text} ${u.name}`).join(" + ")}`);
+say();
+say(mealText(checkMeal(c, cooked)));
+say(`\n${STANDING_NOTICE}`);
