@@ -15,6 +15,8 @@ export interface Lookup {
   readonly store: Store;
   findFood(text: string, limit?: number): readonly FoodMatch[];
   findInPhrase(text: string): Phrase | undefined;
+  /** The nearest names for an error message. */
+  nearest(text: string, n: number): readonly FoodMatch[];
 }
 
 export interface Found {
@@ -27,7 +29,7 @@ export interface Found {
   readonly text: string;
 }
 
-const SURE = new Set(["exact", "alias"]);
+const SURE = new Set(["exact", "alias", "default"]);
 
 export function isExact(m: FoodMatch | undefined): boolean {
   return m !== undefined && m.confidence >= 1 && SURE.has(m.how);
@@ -53,9 +55,11 @@ export function findIn(lookup: Lookup, text: string): Found | undefined {
 /** The food a text is the name of, word for word. */
 export function findWhole(lookup: Lookup, text: string, least = 1): Found | undefined {
   if (text === "" || text.length > 100) return undefined;
-  const match = lookup.findFood(text, 1)[0];
+  const all = lookup.findFood(text, 50);
+  const match = all[0];
   if (match === undefined || match.confidence < least) return undefined;
-  return found(lookup, { match, candidates: [], words: [0, 0], rest: "" }, text);
+  const candidates = all.filter((m) => m.confidence === match.confidence);
+  return found(lookup, { match, candidates, words: [0, 0], rest: "" }, text);
 }
 
 /**
@@ -75,7 +79,10 @@ export function shareTail(lookup: Lookup, left: string, right: string): string |
 }
 
 /** Splits at the word "or" (or a slash between words), outside hyphens. */
-export function splitAt(text: string, ...joints: readonly string[]): readonly [left: string, right: string] | undefined {
+export function splitAt(
+  text: string,
+  ...joints: readonly string[]
+): readonly [left: string, right: string] | undefined {
   for (const w of wordsIn(text)) {
     if (!joints.includes(w.text) || w.start === 0) continue;
     if (isDash(text[w.start - 1]) || isDash(text[w.end])) continue;
@@ -105,7 +112,22 @@ const PARTS: Readonly<Record<string, string>> = {
   yolk: "yolk",
   yolks: "yolk",
 };
-const BEFORE_PART = new Set(["the", "a", "finely", "coarsely", "freshly", "fresh", "grated", "squeezed", "shredded", "pared", "strained", "some", "about", "thinly"]);
+const BEFORE_PART = new Set([
+  "the",
+  "a",
+  "finely",
+  "coarsely",
+  "freshly",
+  "fresh",
+  "grated",
+  "squeezed",
+  "shredded",
+  "pared",
+  "strained",
+  "some",
+  "about",
+  "thinly",
+]);
 
 export interface PartOf {
   readonly part: string;

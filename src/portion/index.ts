@@ -1,6 +1,6 @@
 // Recipe lines read, weighed and printed.
 import { type Ingredient, type Store, storeOf } from "../catalogue/index.js";
-import { findFood, findInPhrase } from "../names/index.js";
+import { findFood, findInPhrase, nearestNames } from "../names/index.js";
 import type { Catalogue, Portion, ReadLine } from "../types.js";
 import type { Lookup } from "./food.js";
 import { readLineWith } from "./line.js";
@@ -8,7 +8,7 @@ import { parsePortionWith } from "./parse.js";
 
 export type { Lookup, Phrase } from "./food.js";
 export { MAX_LINE, readLineWith } from "./line.js";
-export { parsePortionWith } from "./parse.js";
+export { parsePortionWith, quantityOfText } from "./parse.js";
 export { gramsPer, kitchenMeasure, portionOf, type PrintOptions, publicGrams, unitsOf } from "./print.js";
 export { usualGrams } from "./usual.js";
 export { densityOf, measureWords, weigh, type Weight } from "./weigh.js";
@@ -19,6 +19,7 @@ export function lookupOf(c: Catalogue): Lookup {
     store: storeOf(c),
     findFood: (text, limit) => findFood(c, text, limit === undefined ? {} : { limit }),
     findInPhrase: (text) => findInPhrase(c, text),
+    nearest: (text, n) => nearestNames(c, text, n),
   };
 }
 

@@ -30,7 +30,17 @@ function heading(line: string): boolean {
 /** Reads a line into its parts. Never throws. */
 export function draftOf(lookup: Lookup, text: string): Draft {
   const line = stripLead(text);
-  const empty: Draft = { line, found: undefined, quantity: undefined, weight: undefined, words: new Set(), others: [], preparation: "", note: "", ofWhole: false };
+  const empty: Draft = {
+    line,
+    found: undefined,
+    quantity: undefined,
+    weight: undefined,
+    words: new Set(),
+    others: [],
+    preparation: "",
+    note: "",
+    ofWhole: false,
+  };
   if (line === "" || heading(text.trimEnd())) return empty;
   const imperial = lookup.store.locale === "en-GB";
   const leading = readQuantity(line, 0, { imperial });
@@ -41,7 +51,7 @@ export function draftOf(lookup: Lookup, text: string): Draft {
   const trailing = leading === undefined ? trailingAmount(cut.head, imperial) : undefined;
   const head = trailing?.head ?? cut.head;
   const first = leading ?? trailing?.quantity;
-  const hit = resolve(lookup, line, head, seg.rest, first, imperial);
+  const hit = resolve(lookup, line, head, seg.rest, seg.brackets, first, imperial);
   if (hit === undefined) return { ...empty, quantity: first };
 
   const said = sortSegments(lookup, seg.rest.slice(hit.used), seg.brackets, imperial);
@@ -56,7 +66,11 @@ export function draftOf(lookup: Lookup, text: string): Draft {
   const whole = partAfter(lookup, hit, said.preparation);
   const found = whole ?? hit.found;
   const ofWhole = hit.ofWhole === true || whole !== undefined;
-  const quantity = beside(hit.quantity ?? (hit.ofWhole ? undefined : first) ?? said.amounts[0]?.quantity, said.amounts, ofWhole);
+  const quantity = beside(
+    hit.quantity ?? (hit.ofWhole ? undefined : first) ?? said.amounts[0]?.quantity,
+    said.amounts,
+    ofWhole,
+  );
   const one: Quantity | undefined = quantity ?? (hit.ofWhole === true ? singular() : undefined);
   const words = measureWords([head, ...said.preparation, ...preparation, ...seg.brackets].join(" "));
   return {
@@ -93,13 +107,22 @@ function flagOnly(text: string): boolean {
 function trailingAmount(head: string, imperial: boolean): { head: string; quantity: Quantity } | undefined {
   let tries = 0;
   for (let p = 1; p < head.length && tries < 4; p++) {
-    const starts = (isDigit(head[p]) || "¼½¾⅓⅔⅛".includes(head[p] ?? " ")) && !isDigit(head[p - 1]) && head[p - 1] !== "." && head[p - 1] !== "/";
+    const starts =
+      (isDigit(head[p]) || "¼½¾⅓⅔⅛".includes(head[p] ?? " ")) &&
+      !isDigit(head[p - 1]) &&
+      head[p - 1] !== "." &&
+      head[p - 1] !== "/";
     if (!starts) continue;
     tries++;
     const q = readQuantity(head, p, { imperial });
     if (q === undefined || skipSpace(head, q.end) !== head.length) continue;
     let before = head.slice(0, p).trimEnd();
-    while (before !== "" && "-–—=:x×".includes(before.at(-1) ?? " ") && (before.at(-2) === " " || !"x×".includes(before.at(-1) ?? ""))) before = before.slice(0, -1).trimEnd();
+    while (
+      before !== "" &&
+      "-–—=:x×".includes(before.at(-1) ?? " ") &&
+      (before.at(-2) === " " || !"x×".includes(before.at(-1) ?? ""))
+    )
+      before = before.slice(0, -1).trimEnd();
     return { head: trimmed(before), quantity: q };
   }
   return undefined;
@@ -111,7 +134,32 @@ interface Sorted {
   readonly others: readonly Other[];
   readonly amounts: readonly { readonly quantity: Quantity; readonly each: boolean }[];
 }
-const NOTE_STARTS = new Set(["plus", "to", "for", "or", "and", "about", "approximately", "approx", "such", "preferably", "ideally", "if", "as", "optional", "divided", "see", "note", "more", "extra", "from", "any", "i", "e", "store"]);
+const NOTE_STARTS = new Set([
+  "plus",
+  "to",
+  "for",
+  "or",
+  "and",
+  "about",
+  "approximately",
+  "approx",
+  "such",
+  "preferably",
+  "ideally",
+  "if",
+  "as",
+  "optional",
+  "divided",
+  "see",
+  "note",
+  "more",
+  "extra",
+  "from",
+  "any",
+  "i",
+  "e",
+  "store",
+]);
 
 /** Sorts what stands after the food into preparation, notes, alternatives and amounts. */
 function sortSegments(lookup: Lookup, rest: readonly string[], brackets: readonly string[], imperial: boolean): Sorted {
@@ -127,7 +175,8 @@ function sortSegments(lookup: Lookup, rest: readonly string[], brackets: readonl
       return;
     }
     const or = skipWord(segment, 0, "or");
-    const other = or === undefined ? undefined : readOther(lookup, trimmed(cutMarker(segment.slice(or)).head), imperial);
+    const other =
+      or === undefined ? undefined : readOther(lookup, trimmed(cutMarker(segment.slice(or)).head), imperial);
     if (other !== undefined && other.found.match.confidence >= 0.9) {
       others.push(other);
       return;
@@ -140,7 +189,8 @@ function sortSegments(lookup: Lookup, rest: readonly string[], brackets: readonl
   rest.forEach((segment, n) => {
     // "butter, ghee, or oil": a food before an "or" is an alternative too
     const next = rest[n + 1];
-    const listed = next !== undefined && skipWord(next, 0, "or") !== undefined ? findWhole(lookup, segment, 1) : undefined;
+    const listed =
+      next !== undefined && skipWord(next, 0, "or") !== undefined ? findWhole(lookup, segment, 1) : undefined;
     if (listed === undefined) take(segment, false);
     else others.push({ found: listed });
   });
@@ -152,8 +202,17 @@ function sortSegments(lookup: Lookup, rest: readonly string[], brackets: readonl
 function partAfter(lookup: Lookup, hit: Resolved, preparation: readonly string[]): Found | undefined {
   if (hit.ofWhole === true || hit.found.ingredient.part !== undefined) return undefined;
   const all = preparation.join(" ");
-  const juice = says(all, "juiced") || says(all, "juice", "only") || says(all, "juice", "of") || preparation.some((p) => p.toLowerCase() === "juice");
-  const zest = says(all, "zested") || says(all, "zest", "only") || says(all, "zest", "of") || says(all, "zest") || says(all, "rind");
+  const juice =
+    says(all, "juiced") ||
+    says(all, "juice", "only") ||
+    says(all, "juice", "of") ||
+    preparation.some((p) => p.toLowerCase() === "juice");
+  const zest =
+    says(all, "zested") ||
+    says(all, "zest", "only") ||
+    says(all, "zest", "of") ||
+    says(all, "zest") ||
+    says(all, "rind");
   if (juice === zest) return undefined;
   const part = juice ? "juice" : "zest";
   const found = findPart(lookup, hit.found.match.name, part) ?? findPart(lookup, hit.found.text, part);
@@ -174,41 +233,80 @@ function beside(q: Quantity | undefined, amounts: Sorted["amounts"], ofWhole: bo
   return q;
 }
 
-const refOf = (lookup: Lookup, found: Found): FoodRef => ({ id: found.ingredient.id, name: lookup.store.nameOf(found.ingredient) });
+const refOf = (lookup: Lookup, found: Found): FoodRef => ({
+  id: found.ingredient.id,
+  name: lookup.store.nameOf(found.ingredient),
+});
 
 /** The public portion of a weighed quantity. */
 export function readPortion(lookup: Lookup, found: Found, q: Quantity, w: Weight, ofWhole = false): Portion {
   const range = w.high > w.low ? { range: [publicGrams(w.low), publicGrams(w.high)] as const } : {};
   const grams = publicGrams(w.grams);
-  const measure = ofWhole && (q.unit === undefined || q.unit.dimension === "count") ? portionOf(lookup.store, found.ingredient, grams).measure : measureAsRead(q, w);
+  const measure =
+    ofWhole && (q.unit === undefined || q.unit.dimension === "count")
+      ? portionOf(lookup.store, found.ingredient, grams).measure
+      : measureAsRead(q, w);
   return { ...refOf(lookup, found), grams, ...range, measure };
 }
 
 /** Reads one line. See `readLine` in the index of this room. */
 export function readLineWith(lookup: Lookup, text: string): ReadLine {
-  const none = { candidates: [], alternatives: [], preparation: "", note: "", optional: false, divided: false } as const;
-  if (text.length > MAX_LINE) return freeze<ReadLine>({ ...none, status: "no food", unread: shorten(stripLead(text.slice(0, MAX_LINE))) });
+  const none = {
+    candidates: [],
+    alternatives: [],
+    preparation: "",
+    note: "",
+    optional: false,
+    divided: false,
+  } as const;
+  if (text.length > MAX_LINE)
+    return freeze<ReadLine>({ ...none, status: "no food", unread: shorten(stripLead(text.slice(0, MAX_LINE))) });
   const d = draftOf(lookup, text);
   if (d.found === undefined) return freeze<ReadLine>({ ...none, status: "no food", unread: shorten(d.line) });
   const shared = {
     preparation: d.preparation,
     note: d.note,
-    optional: says(d.line, "optional") || says(d.line, "if", "desired") || says(d.line, "if", "you", "like") || says(d.line, "if", "using"),
+    optional:
+      says(d.line, "optional") ||
+      says(d.line, "if", "desired") ||
+      says(d.line, "if", "you", "like") ||
+      says(d.line, "if", "using"),
     divided: says(d.line, "divided"),
   };
-  if (d.found.candidates.length > 1) return freeze<ReadLine>({ ...none, ...shared, status: "ambiguous", candidates: d.found.candidates });
+  if (d.found.candidates.length > 1)
+    return freeze<ReadLine>({ ...none, ...shared, status: "ambiguous", candidates: d.found.candidates });
   const food = refOf(lookup, d.found);
   const alternatives = d.others
     .filter((o) => o.found.candidates.length < 2 && o.found.ingredient !== d.found?.ingredient)
     .map((o) => {
       const q = o.quantity ?? d.quantity;
       const w = q === undefined ? undefined : weigh(lookup.store, o.found.ingredient, q, d.words);
-      return { ...refOf(lookup, o.found), ...(q === undefined || w === undefined ? {} : { portion: readPortion(lookup, o.found, q, w) }) };
+      return {
+        ...refOf(lookup, o.found),
+        ...(q === undefined || w === undefined ? {} : { portion: readPortion(lookup, o.found, q, w) }),
+      };
     });
   if (d.quantity === undefined || d.weight === undefined) {
     // An amount that nothing known of the food can weigh is told as unread, not lost
-    const unread = d.quantity === undefined ? {} : { unread: shorten(trimmed(d.line.slice(0, Math.max(d.quantity.end, d.quantity.words)))) };
-    return freeze<ReadLine>({ ...none, ...shared, status: "food only", food, alternatives, ...(unread.unread === "" ? {} : unread) });
+    const unread =
+      d.quantity === undefined
+        ? {}
+        : { unread: shorten(trimmed(d.line.slice(0, Math.max(d.quantity.end, d.quantity.words)))) };
+    return freeze<ReadLine>({
+      ...none,
+      ...shared,
+      status: "food only",
+      food,
+      alternatives,
+      ...(unread.unread === "" ? {} : unread),
+    });
   }
-  return freeze<ReadLine>({ ...none, ...shared, status: "food and amount", food, alternatives, portion: readPortion(lookup, d.found, d.quantity, d.weight, d.ofWhole) });
+  return freeze<ReadLine>({
+    ...none,
+    ...shared,
+    status: "food and amount",
+    food,
+    alternatives,
+    portion: readPortion(lookup, d.found, d.quantity, d.weight, d.ofWhole),
+  });
 }

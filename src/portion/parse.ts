@@ -1,6 +1,6 @@
 import { fail, freeze } from "../errors.js";
 import { isDash, isDigit, readQuantity, skipSpace } from "../quantity/index.js";
-import type { FoodMatch, Portion } from "../types.js";
+import type { FoodMatch, Portion, SourceRef } from "../types.js";
 import type { Lookup } from "./food.js";
 import { type Draft, draftOf, MAX_LINE, readPortion } from "./line.js";
 import { portionOf } from "./print.js";
@@ -24,13 +24,17 @@ function numberInName(match: FoodMatch): boolean {
 
 function nearest(lookup: Lookup, draft: Draft): readonly FoodMatch[] {
   const from = draft.quantity?.end ?? 0;
-  return lookup.findFood(draft.line.slice(from).trim(), 5);
+  return lookup.nearest(draft.line.slice(from).trim(), 5);
 }
 
 /** "450 g salt cod" → a portion. See `parsePortion` in the index of this room. */
 export function parsePortionWith(lookup: Lookup, text: string, amount?: string): Portion {
   const size = text.length + (amount?.length ?? 0);
-  if (size > MAX_LINE) fail("input too large", `An ingredient may have ${MAX_LINE} characters; this one has ${size}.`, { limit: MAX_LINE, size });
+  if (size > MAX_LINE)
+    fail("input too large", `An ingredient may have ${MAX_LINE} characters; this one has ${size}.`, {
+      limit: MAX_LINE,
+      size,
+    });
   const draft = draftOf(lookup, text);
   if (draft.found === undefined) {
     const near = nearest(lookup, draft);
@@ -39,7 +43,10 @@ export function parsePortionWith(lookup: Lookup, text: string, amount?: string):
   }
   const { found } = draft;
   if (found.candidates.length > 1)
-    fail("ambiguous food", `"${shorten(text, 80)}" may be ${found.candidates.map((m) => m.name).join(" or ")}.`, { input: text, candidates: found.candidates });
+    fail("ambiguous food", `"${shorten(text, 80)}" may be ${found.candidates.map((m) => m.name).join(" or ")}.`, {
+      input: text,
+      candidates: found.candidates,
+    });
   if (amount !== undefined) return freeze(fromAmount(lookup, draft, amount));
   const at = draft.quantity === undefined || isDash(stripSpace(text)[0]) ? unreadableAt(text) : undefined;
   if (at !== undefined && !numberInName(found.match)) unreadable(text, at);
@@ -59,7 +66,12 @@ function fromAmount(lookup: Lookup, draft: Draft, amount: string): Portion {
   const line = stripLead(amount);
   const negative = unreadableAt(amount);
   const q = readQuantity(line, 0, { imperial: lookup.store.locale === "en-GB" });
-  if (q === undefined || skipSpace(line, q.end) !== line.length || (negative !== undefined && isDash(stripSpace(amount)[0]))) unreadable(amount, q?.end ?? 0);
+  if (
+    q === undefined ||
+    skipSpace(line, q.end) !== line.length ||
+    (negative !== undefined && isDash(stripSpace(amount)[0]))
+  )
+    unreadable(amount, q?.end ?? 0);
   const found = draft.found;
   const w = found === undefined ? undefined : weigh(lookup.store, found.ingredient, q, draft.words);
   if (found === undefined || w === undefined) unreadable(amount, 0);
@@ -68,4 +80,18 @@ function fromAmount(lookup: Lookup, draft: Draft, amount: string): Portion {
 
 function unreadable(text: string, at: number): never {
   fail("unreadable amount", `The amount in "${shorten(text, 80)}" cannot be read or weighed.`, { input: text, at });
+}
+
+/** How an amount was given: by a measure of the food (with its source) or by plain weight. */
+export function quantityOfText(
+  lookup: Lookup,
+  text: string,
+): { readonly byMeasure: boolean; readonly source?: SourceRef } {
+  const { quantity, weight } = draftOf(lookup, text);
+  if (quantity === undefined || weight === undefined) return { byMeasure: true };
+  const mass =
+    quantity.unit?.dimension === "mass" ||
+    quantity.also?.unit?.dimension === "mass" ||
+    quantity.each?.unit?.dimension === "mass";
+  return { byMeasure: !mass, ...(weight.source === undefined ? {} : { source: weight.source }) };
 }

@@ -58,13 +58,25 @@ function pieceSteps(pieces: number, fine: boolean): readonly number[] {
 function counted(i: Ingredient, grams: number): readonly Candidate[] {
   if (i.part !== undefined && NOT_COUNTED.has(i.part)) return [];
   const usual = usualRow(i);
-  const rows = i.measures.filter((r) => COUNTED.has(r.unit) && r.grams > 0 && r.label !== "inch" && r.label !== "drained");
+  const rows = i.measures.filter(
+    (r) => COUNTED.has(r.unit) && r.grams > 0 && r.label !== "inch" && r.label !== "drained",
+  );
   return rows.map((row) => {
     const n = grams / row.grams;
     const amount = nearestStep(n, pieceSteps(n, row.unit === "piece" || row.unit === "stick"));
-    const wholes = Number.isInteger(amount) ? 0 : i.kinds.includes("egg") || row.unit === "can" || row.unit === "packet" ? 0.1 : 0.02;
+    const wholes = Number.isInteger(amount)
+      ? 0
+      : i.kinds.includes("egg") || row.unit === "can" || row.unit === "packet"
+        ? 0.1
+        : 0.02;
     const many = amount > 12 ? 0.2 : 0;
-    return { amount, unit: row.unit as UnitId, label: row.label, grams: amount * row.grams, penalty: (row === usual ? 0 : 0.2) + wholes + many };
+    return {
+      amount,
+      unit: row.unit as UnitId,
+      label: row.label,
+      grams: amount * row.grams,
+      penalty: (row === usual ? 0 : 0.2) + wholes + many,
+    };
   });
 }
 
@@ -83,7 +95,8 @@ function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, he
   const cup = densityOf(store, i, "cup");
   if (cup === undefined) return out;
   const ml = grams / cup.gramsPerMl;
-  if (!metric) add(cupFor(ml), cup.gramsPerMl, cup.label, (heavy ? 0.25 : 0) + (ml > 4.2 * ML_PER_CUP && !isLiquid(i) ? 0.15 : 0));
+  if (!metric)
+    add(cupFor(ml), cup.gramsPerMl, cup.label, (heavy ? 0.25 : 0) + (ml > 4.2 * ML_PER_CUP && !isLiquid(i) ? 0.15 : 0));
   add(metricVolumeFor(ml), cup.gramsPerMl, "", metric && isLiquid(i) ? (grams < 15 ? 0.2 : 0) : 1);
   return out;
 }
@@ -106,7 +119,9 @@ function candidates(store: Store, i: Ingredient, grams: number, measures: "us" |
 
 /** In one unit, where the caller says which: the nearest amount of it that can be measured. */
 function inUnit(store: Store, i: Ingredient, grams: number, unit: UnitId): Candidate | undefined {
-  const all = [...candidates(store, i, grams, "us"), ...candidates(store, i, grams, "metric")].filter((c) => c.unit === unit);
+  const all = [...candidates(store, i, grams, "us"), ...candidates(store, i, grams, "metric")].filter(
+    (c) => c.unit === unit,
+  );
   const best = pick(all, grams);
   if (best !== undefined && Math.abs(best.grams / grams - 1) < 0.06) return best;
   return exactly(store, i, grams, unit) ?? best;
@@ -123,10 +138,21 @@ function exactly(store: Store, i: Ingredient, grams: number, unit: UnitId): Cand
 }
 
 const MASS: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
-const VOLUME: Readonly<Record<string, number>> = { ml: 1, l: 1000, tsp: 4.92892159375, tbsp: 14.78676478125, cup: ML_PER_CUP, pinch: 4.92892159375 / 16 };
+const VOLUME: Readonly<Record<string, number>> = {
+  ml: 1,
+  l: 1000,
+  tsp: 4.92892159375,
+  tbsp: 14.78676478125,
+  cup: ML_PER_CUP,
+  pinch: 4.92892159375 / 16,
+};
 
 /** Grams of one of a unit of the ingredient; undefined when it has no such measure. */
-export function gramsPer(store: Store, i: Ingredient, unit: UnitId): { readonly grams: number; readonly label: string } | undefined {
+export function gramsPer(
+  store: Store,
+  i: Ingredient,
+  unit: UnitId,
+): { readonly grams: number; readonly label: string } | undefined {
   const mass = MASS[unit];
   if (mass !== undefined) return { grams: mass, label: "" };
   const ml = VOLUME[unit];
@@ -136,13 +162,32 @@ export function gramsPer(store: Store, i: Ingredient, unit: UnitId): { readonly 
   }
   const usual = usualRow(i);
   const of = (r: MeasureRow) => r.unit === unit && r.label !== "inch";
-  const row = i.measures.find((r) => of(r) && r.label === "") ?? (usual !== undefined && of(usual) ? usual : i.measures.find(of));
+  const row =
+    i.measures.find((r) => of(r) && r.label === "") ?? (usual !== undefined && of(usual) ? usual : i.measures.find(of));
   return row === undefined ? undefined : { grams: row.grams, label: row.label };
 }
 
 /** The units an ingredient can be measured in, in the order of the vocabulary. */
 export function unitsOf(store: Store, i: Ingredient): readonly UnitId[] {
-  const all: readonly UnitId[] = ["g", "kg", "oz", "lb", "ml", "l", "tsp", "tbsp", "cup", "piece", "clove", "slice", "packet", "can", "stick", "bunch", "pinch"];
+  const all: readonly UnitId[] = [
+    "g",
+    "kg",
+    "oz",
+    "lb",
+    "ml",
+    "l",
+    "tsp",
+    "tbsp",
+    "cup",
+    "piece",
+    "clove",
+    "slice",
+    "packet",
+    "can",
+    "stick",
+    "bunch",
+    "pinch",
+  ];
   return all.filter((u) => gramsPer(store, i, u) !== undefined);
 }
 
@@ -170,7 +215,12 @@ function measureOf(c: Candidate, grams: number): Measure {
  * @param grams finite and above 0
  * @returns undefined only when `unit` is given and the ingredient cannot be measured in it
  */
-export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o: PrintOptions & { unit: UnitId }): Measure | undefined;
+export function kitchenMeasure(
+  store: Store,
+  i: Ingredient,
+  grams: number,
+  o: PrintOptions & { unit: UnitId },
+): Measure | undefined;
 export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o?: Omit<PrintOptions, "unit">): Measure;
 export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o: PrintOptions = {}): Measure | undefined {
   if (o.unit !== undefined) {
@@ -205,13 +255,17 @@ export function measureAsRead(q: Quantity, w: Weight): Measure {
   const amount = roundTo(q.value * scale, 4);
   const range = q.low === q.high ? undefined : ([q.low * scale, q.high * scale] as const);
   const label = q.unit === undefined || q.unit.dimension === "count" ? w.label : "";
-  if (q.each === undefined || q.each.unit === undefined) return { amount, unit, text: measureText(q.value * scale, unit, label, range), roundedBy };
+  if (q.each === undefined || q.each.unit === undefined)
+    return { amount, unit, text: measureText(q.value * scale, unit, label, range), roundedBy };
   const size = sizeText(q.each.value, q.each.unit);
   const noun = measureText(q.value, unit, q.unit?.label ?? "", range);
   const space = noun.lastIndexOf(" ");
   // "2 cans" → "2 (400 g) cans"; plain pieces have no noun: "2 (6 oz)"
   const named = unit === "piece" && (q.unit?.label ?? "") === "" ? -1 : space;
-  const text = named < 0 ? `${noun} (${size})${q.each.unit.dimension === "length" ? " piece" : ""}` : `${noun.slice(0, named)} (${size})${noun.slice(named)}`;
+  const text =
+    named < 0
+      ? `${noun} (${size})${q.each.unit.dimension === "length" ? " piece" : ""}`
+      : `${noun.slice(0, named)} (${size})${noun.slice(named)}`;
   return { amount, unit, text, roundedBy };
 }
 

@@ -1,6 +1,16 @@
 import type { Quantity } from "../quantity/index.js";
 import { isDash, isLetter, readQuantity, readWord } from "../quantity/index.js";
-import { type Found, findIn, findPart, findWhole, isExact, type Lookup, readPartOf, shareTail, splitAt } from "./food.js";
+import {
+  type Found,
+  findIn,
+  findPart,
+  findWhole,
+  isExact,
+  type Lookup,
+  readPartOf,
+  shareTail,
+  splitAt,
+} from "./food.js";
 import { trimmed, wordsIn } from "./text.js";
 
 /** A food named beside the first: "or 2 shallots". `quantity` when it has its own. */
@@ -25,11 +35,21 @@ const NONE = { others: [], preparation: [], notes: [], used: 0 } as const;
 
 /** A unit that may be the food itself or the first word of its name: "4 cloves", "2 cube steaks". */
 function withUnit(line: string, q: Quantity | undefined): string | undefined {
-  if (q?.unit === undefined || q.unit.dimension !== "count" || q.each !== undefined || q.also !== undefined) return undefined;
+  if (q?.unit === undefined || q.unit.dimension !== "count" || q.each !== undefined || q.also !== undefined)
+    return undefined;
   return line.slice(q.words);
 }
 function bare(q: Quantity): Quantity {
-  return { value: q.value, low: q.low, high: q.high, unit: undefined, size: q.size, approximate: q.approximate, end: q.words, words: q.words };
+  return {
+    value: q.value,
+    low: q.low,
+    high: q.high,
+    unit: undefined,
+    size: q.size,
+    approximate: q.approximate,
+    end: q.words,
+    words: q.words,
+  };
 }
 
 /**
@@ -37,8 +57,17 @@ function bare(q: Quantity): Quantity {
  * @param line the whole line, without bullets
  * @param head what stands between the amount and the first comma or stock phrase
  * @param rest the segments after it
+ * @param brackets what stood in brackets
  */
-export function resolve(lookup: Lookup, line: string, head: string, rest: readonly string[], q: Quantity | undefined, imperial: boolean): Resolved | undefined {
+export function resolve(
+  lookup: Lookup,
+  line: string,
+  head: string,
+  rest: readonly string[],
+  brackets: readonly string[],
+  q: Quantity | undefined,
+  imperial: boolean,
+): Resolved | undefined {
   const part = resolvePart(lookup, head, q, imperial);
   if (part !== undefined) return part;
 
@@ -54,28 +83,48 @@ export function resolve(lookup: Lookup, line: string, head: string, rest: readon
   }
 
   const whole = findWhole(lookup, head);
-  if (whole !== undefined && isExact(whole.match)) return { ...NONE, found: whole };
-  const or = splitAt(head, "or");
+  const named = whole !== undefined && isExact(whole.match);
+  const or = named ? undefined : splitAt(head, "or");
   if (or !== undefined) {
     const hit = resolveOr(lookup, or[0], or[1], imperial, 0);
     if (hit !== undefined) return hit;
   }
-  const and = splitAt(head, "and", "with");
+  const and = named ? undefined : splitAt(head, "and", "with");
   if (and !== undefined) {
     const hit = resolveAnd(lookup, head, and[0], and[1]);
     if (hit !== undefined) return hit;
   }
-  for (let used = 0; used <= Math.min(3, rest.length); used++) {
-    const text = [head, ...rest.slice(0, used)].filter((s) => s !== "").join(" ");
-    if (text === "" || onlyAmount(text, imperial)) continue;
-    const hit = findIn(lookup, text);
-    if (hit !== undefined) return { ...NONE, found: hit, used };
-  }
+  const hit = resolvePlain(lookup, head, rest, brackets, imperial);
+  if (hit !== undefined) return hit;
   if (unitHead !== undefined && q !== undefined) {
     const hit = findIn(lookup, headOf(unitHead));
     if (hit !== undefined) return { ...NONE, found: hit, quantity: bare(q) };
   }
   return undefined;
+}
+
+/** The food of the head. What follows it may choose its state ("tomatoes, canned") or make it another thing ("butter, vegan"). */
+function resolvePlain(
+  lookup: Lookup,
+  head: string,
+  rest: readonly string[],
+  brackets: readonly string[],
+  imperial: boolean,
+): Resolved | undefined {
+  const after = rest.map((s) => (onlyAmount(s, imperial) ? "" : s));
+  const inside = brackets.filter((s) => !onlyAmount(s, imperial)).map((s) => ` (${s})`);
+  const join = (first: string, others: readonly string[]) =>
+    [first, ...others].filter((s) => s !== "").join(", ") + inside.join("");
+  // "boneless, skinless chicken thighs": while the head only describes, the next segment belongs to it
+  for (let used = 0; used <= Math.min(3, rest.length); used++) {
+    const text = [head, ...rest.slice(0, used)].filter((s) => s !== "").join(" ");
+    const own = text === "" || onlyAmount(text, imperial) ? undefined : findIn(lookup, text);
+    if (own === undefined) continue;
+    const full = findIn(lookup, join(text, after.slice(used)));
+    return full === undefined ? undefined : { ...NONE, found: { ...full, rest: own.rest, text }, used };
+  }
+  const full = findIn(lookup, join(head, after));
+  return full === undefined ? undefined : { ...NONE, found: { ...full, rest: "" } };
 }
 
 function onlyAmount(text: string, imperial: boolean): boolean {
@@ -108,7 +157,9 @@ function resolvePart(lookup: Lookup, head: string, q: Quantity | undefined, impe
 }
 function withoutArticle(text: string): string {
   const w = readWord(text, 0);
-  return w !== undefined && (w.text === "the" || w.text === "a" || w.text === "some") ? trimmed(text.slice(w.end)) : text;
+  return w !== undefined && (w.text === "the" || w.text === "a" || w.text === "some")
+    ? trimmed(text.slice(w.end))
+    : text;
 }
 
 /** One side of an "or", which may have its own amount. */
@@ -122,7 +173,13 @@ export function readOther(lookup: Lookup, text: string, imperial: boolean): Othe
   return again === undefined || own === undefined ? undefined : { found: again, quantity: bare(own) };
 }
 
-function resolveOr(lookup: Lookup, left: string, right: string, imperial: boolean, depth: number): Resolved | undefined {
+function resolveOr(
+  lookup: Lookup,
+  left: string,
+  right: string,
+  imperial: boolean,
+  depth: number,
+): Resolved | undefined {
   const more = depth < 3 ? splitAt(right, "or") : undefined;
   const tail = more === undefined ? undefined : resolveOr(lookup, more[0], more[1], imperial, depth + 1);
   const other = tail === undefined ? readOther(lookup, right, imperial) : { found: tail.found };
@@ -132,14 +189,20 @@ function resolveOr(lookup: Lookup, left: string, right: string, imperial: boolea
   const shared = joined === undefined ? undefined : findWhole(lookup, joined, 0.9);
   // "chicken or vegetable stock": two stocks. "butter or olive oil": a fat and an oil, whatever "butter oil" is.
   const alike = shared !== undefined && other !== undefined && shared.ingredient.kind === other.found.ingredient.kind;
-  if (shared !== undefined && (own === undefined || (alike && own.ingredient.kind !== shared.ingredient.kind))) return { ...NONE, found: shared, others: distinct(shared, others) };
+  if (shared !== undefined && (own === undefined || (alike && own.ingredient.kind !== shared.ingredient.kind)))
+    return { ...NONE, found: shared, others: distinct(shared, others) };
   if (own !== undefined) {
     const notes = other === undefined ? [`or ${right}`] : [];
     return { ...NONE, found: own, others: distinct(own, others), notes };
   }
   // "salted or unsalted butter" where only the whole of the right side is a food
   if (other === undefined) return undefined;
-  return { ...NONE, found: { ...other.found, rest: trimmed(`${left} or ${other.found.rest}`) }, quantity: "quantity" in other ? (other.quantity as Quantity) : undefined, others: distinct(other.found, others.slice(1)) };
+  return {
+    ...NONE,
+    found: { ...other.found, rest: trimmed(`${left} or ${other.found.rest}`) },
+    quantity: "quantity" in other ? (other.quantity as Quantity) : undefined,
+    others: distinct(other.found, others.slice(1)),
+  };
 }
 
 function distinct(found: Found, others: readonly Other[]): readonly Other[] {
@@ -157,7 +220,14 @@ function resolveAnd(lookup: Lookup, head: string, left: string, right: string): 
   if (one !== undefined && one.match.confidence >= 0.9 && covers(one, head)) return undefined;
   const a = findIn(lookup, left);
   const b = findIn(lookup, right);
-  if (a === undefined || b === undefined || a.match.confidence < 0.9 || b.match.confidence < 0.9 || a.ingredient === b.ingredient) return undefined;
+  if (
+    a === undefined ||
+    b === undefined ||
+    a.match.confidence < 0.9 ||
+    b.match.confidence < 0.9 ||
+    a.ingredient === b.ingredient
+  )
+    return undefined;
   return { ...NONE, found: a, notes: [`and ${right}`] };
 }
 /** Did the name take in the joining word itself ("half and half", "macaroni and cheese")? */
@@ -168,7 +238,31 @@ function covers(found: Found, head: string): boolean {
 }
 
 /** Words that say how a food was prepared rather than which it is. */
-const PREPARED = new Set(["cut", "freshly", "finely", "coarsely", "roughly", "thinly", "thickly", "lightly", "well", "very", "skin", "skinless", "boneless", "skin-on", "bone-in", "crushed", "beaten", "melted", "softened", "ground", "shaved", "frozen", "thawed"]);
+const PREPARED = new Set([
+  "cut",
+  "freshly",
+  "finely",
+  "coarsely",
+  "roughly",
+  "thinly",
+  "thickly",
+  "lightly",
+  "well",
+  "very",
+  "skin",
+  "skinless",
+  "boneless",
+  "skin-on",
+  "bone-in",
+  "crushed",
+  "beaten",
+  "melted",
+  "softened",
+  "ground",
+  "shaved",
+  "frozen",
+  "thawed",
+]);
 
 /** Are these leftover words a preparation ("finely chopped") rather than a description ("good quality")? */
 export function isPreparation(text: string): boolean {

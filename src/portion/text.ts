@@ -201,7 +201,11 @@ export function cutMarker(head: string): { readonly head: string; readonly tail:
     if (list === undefined || (w.start === 0 && w.text !== "optional")) continue;
     if (w.start > 0 && isDash(head[w.start - 1])) continue;
     if (list.some((m) => follows(head, w.start, m)))
-      return { head: trimmed(head.slice(0, w.start)), tail: trimmed(head.slice(w.start)), prepares: PREPARING.has(w.text) };
+      return {
+        head: trimmed(head.slice(0, w.start)),
+        tail: trimmed(head.slice(w.start)),
+        prepares: PREPARING.has(w.text),
+      };
   }
   return { head, tail: "", prepares: false };
 }
@@ -215,7 +219,9 @@ function follows(text: string, at: number, words: readonly string[]): boolean {
   return true;
 }
 
-export function* wordsIn(text: string): Generator<{ readonly text: string; readonly start: number; readonly end: number }> {
+export function* wordsIn(
+  text: string,
+): Generator<{ readonly text: string; readonly start: number; readonly end: number }> {
   let p = 0;
   while (p < text.length) {
     while (p < text.length && !isLetter(text[p])) p++;
@@ -232,9 +238,29 @@ export function says(text: string, ...words: readonly string[]): boolean {
   return false;
 }
 
-const FILLERS = new Set(["each", "total", "in", "all", "approx", "apiece", "altogether", "or", "so", "drained", "weight", "unpeeled", "peeled", "trimmed", "whole", "raw"]);
+const FILLERS = new Set([
+  "each",
+  "total",
+  "in",
+  "all",
+  "approx",
+  "apiece",
+  "altogether",
+  "or",
+  "so",
+  "drained",
+  "weight",
+  "unpeeled",
+  "peeled",
+  "trimmed",
+  "whole",
+  "raw",
+]);
 /** A segment that is an amount and nothing else: "about 1 lb", "200 g each". */
-export function wholeAmount(segment: string, imperial: boolean): { readonly quantity: NonNullable<ReturnType<typeof readQuantity>>; readonly each: boolean } | undefined {
+export function wholeAmount(
+  segment: string,
+  imperial: boolean,
+): { readonly quantity: NonNullable<ReturnType<typeof readQuantity>>; readonly each: boolean } | undefined {
   const q = readQuantity(segment, 0, { imperial });
   if (q === undefined || q.unit === undefined || q.implied === true) return undefined;
   let each = false;

@@ -48,7 +48,10 @@ function weightOf(i: Ingredient, unit: string): number | undefined {
     const row = volumeRow(i, unit === "cup" ? "cup" : unit === "tbsp" ? "tbsp" : "tsp");
     return row === undefined ? undefined : (row.grams * ml) / (ML[row.unit] ?? ml);
   }
-  return i.measures.find((r: MeasureRow) => r.unit === unit && r.label === "")?.grams ?? i.measures.find((r) => r.unit === unit && r.label !== "inch")?.grams;
+  return (
+    i.measures.find((r: MeasureRow) => r.unit === unit && r.label === "")?.grams ??
+    i.measures.find((r) => r.unit === unit && r.label !== "inch")?.grams
+  );
 }
 
 /** Grams meant when a line gives no amount: the usual measure, else what its job suggests, else 100 g. */

@@ -1,6 +1,6 @@
 import type { Ingredient, MeasureRow, Store } from "../catalogue/index.js";
 import { type Amount, ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP, type Quantity, type Unit } from "../quantity/index.js";
-import type { UnitId } from "../types.js";
+import type { SourceRef, UnitId } from "../types.js";
 
 /** Grams of a quantity of an ingredient, with the measure row that gave them. Not rounded. */
 export interface Weight {
@@ -10,6 +10,8 @@ export interface Weight {
   /** The public unit the amount is in, and which kind of it ("sprig", "large"); "" when plain. */
   readonly unit: UnitId;
   readonly label: string;
+  /** Where the grams of the measure come from; undefined for a plain weight. */
+  readonly source?: SourceRef;
   /** Grams of what the measure as written would weigh by the ingredient's own figures, when the text gave a weight beside it. */
   readonly byMeasure?: number;
 }
@@ -43,7 +45,23 @@ const KIN: readonly (readonly string[])[] = [
   ["leaf", "sheet"],
 ];
 /** One of these is the whole thing: the plain piece will do. A leaf or a wedge is not. */
-const WHOLE = new Set(["", "head", "bulb", "fillet", "ear", "cake", "block", "ball", "sheet", "sprig", "stalk", "pod", "rack", "round", "cube"]);
+const WHOLE = new Set([
+  "",
+  "head",
+  "bulb",
+  "fillet",
+  "ear",
+  "cake",
+  "block",
+  "ball",
+  "sheet",
+  "sprig",
+  "stalk",
+  "pod",
+  "rack",
+  "round",
+  "cube",
+]);
 /** Against a medium one; common practice, used only when the ingredient has no measure for that size. */
 const SIZE: Readonly<Record<string, number>> = { small: 0.7, large: 1.35, "extra-large": 1.6, thick: 1.25, thin: 0.75 };
 /** Likewise for a bunch, a handful or a head that is called small or large. */
@@ -90,11 +108,13 @@ export function densityOf(
   i: Ingredient,
   unit: UnitId = "cup",
   words?: ReadonlySet<string>,
-): { readonly gramsPerMl: number; readonly label: string } | undefined {
+): { readonly gramsPerMl: number; readonly label: string; readonly source: SourceRef } | undefined {
   const row = volumeRow(i, unit, words);
-  if (row !== undefined) return { gramsPerMl: row.grams / (ML[row.unit] ?? 1), label: row.label };
+  if (row !== undefined) return { gramsPerMl: row.grams / (ML[row.unit] ?? 1), label: row.label, source: row.source };
   const figure = store.figure(i, "density");
-  return figure === null || !(figure.value > 0) ? undefined : { gramsPerMl: figure.value, label: "" };
+  return figure === null || !(figure.value > 0)
+    ? undefined
+    : { gramsPerMl: figure.value, label: "", source: figure.source };
 }
 
 function rowOf(i: Ingredient, unit: string, label: string): MeasureRow | undefined {
@@ -102,10 +122,17 @@ function rowOf(i: Ingredient, unit: string, label: string): MeasureRow | undefin
 }
 
 /** The measure row for one of a kind of piece: "piece sprig", "can", "packet jar". Kin stand in for each other. */
-function countRow(i: Ingredient, id: UnitId, label: string, size: string): { row: MeasureRow; sized: boolean } | undefined {
+function countRow(
+  i: Ingredient,
+  id: UnitId,
+  label: string,
+  size: string,
+): { row: MeasureRow; sized: boolean } | undefined {
   const name = label === "" ? id : label;
   if (size !== "") {
-    const sized = rowOf(i, id, label === "" ? size : `${label} ${size}`) ?? rowOf(i, "piece", label === "" ? `${id} ${size}` : `${size} ${label}`);
+    const sized =
+      rowOf(i, id, label === "" ? size : `${label} ${size}`) ??
+      rowOf(i, "piece", label === "" ? `${id} ${size}` : `${size} ${label}`);
     if (sized !== undefined) return { row: sized, sized: true };
   }
   const own = rowOf(i, id, label) ?? rowOf(i, "piece", name) ?? rowOf(i, name, "");
@@ -113,7 +140,12 @@ function countRow(i: Ingredient, id: UnitId, label: string, size: string): { row
   for (const group of KIN) {
     if (!group.includes(name)) continue;
     for (const other of group) {
-      const kin = other === name ? undefined : (rowOf(i, "piece", other) ?? rowOf(i, other, "") ?? i.measures.find((r) => COUNTED.has(r.unit) && r.label === other));
+      const kin =
+        other === name
+          ? undefined
+          : (rowOf(i, "piece", other) ??
+            rowOf(i, other, "") ??
+            i.measures.find((r) => COUNTED.has(r.unit) && r.label === other));
       if (kin !== undefined) return { row: kin, sized: false };
     }
   }
@@ -122,7 +154,11 @@ function countRow(i: Ingredient, id: UnitId, label: string, size: string): { row
 }
 
 /** "3 garlic cloves", "1 cinnamon stick": the piece is named after the food. Also plain "3 onions" and the usual one. */
-function bareRow(i: Ingredient, size: string, words: ReadonlySet<string>): { row: MeasureRow; sized: boolean } | undefined {
+function bareRow(
+  i: Ingredient,
+  size: string,
+  words: ReadonlySet<string>,
+): { row: MeasureRow; sized: boolean } | undefined {
   const said = (noun: string) => words.has(noun) || words.has(`${noun}s`) || (noun === "leaf" && words.has("leaves"));
   for (const r of i.measures) {
     if (!COUNTED.has(r.unit)) continue;
@@ -155,12 +191,20 @@ function massOf(a: Amount): number | undefined {
 }
 
 /** Grams of one container or piece of a stated size. */
-function eachGrams(store: Store, i: Ingredient, each: Amount, unit: Unit | undefined, words: ReadonlySet<string>): number | undefined {
+function eachGrams(
+  store: Store,
+  i: Ingredient,
+  each: Amount,
+  unit: Unit | undefined,
+  words: ReadonlySet<string>,
+): number | undefined {
   const mass = massOf(each);
   if (mass !== undefined) {
     const whole = rowOf(i, "can", "");
     const drained = words.has("drained") ? rowOf(i, "can", "drained") : undefined;
-    return whole !== undefined && drained !== undefined && unit?.id === "can" ? (mass * drained.grams) / whole.grams : mass;
+    return whole !== undefined && drained !== undefined && unit?.id === "can"
+      ? (mass * drained.grams) / whole.grams
+      : mass;
   }
   if (each.unit?.dimension === "volume") {
     const d = densityOf(store, i, each.unit.id, words);
@@ -175,7 +219,7 @@ function eachGrams(store: Store, i: Ingredient, each: Amount, unit: Unit | undef
 
 /** Handfuls, knobs and pats of what has no such measure of its own: common practice, through the volume they fill. */
 function looseVolume(i: Ingredient, label: string): number | undefined {
-  if (label === "handful") return i.roles.some((r) => r.role === "herb" || r.role === "leafy green") ? ML_PER_CUP / 2 : ML_PER_CUP / 4;
+  if (label === "handful") return i.roles.some((r) => r.role === "leafy green") ? ML_PER_CUP : ML_PER_CUP / 4;
   if (label === "knob") return ML_PER_TBSP;
   if (label === "pat") return ML_PER_TSP;
   return undefined;
@@ -187,11 +231,17 @@ function looseVolume(i: Ingredient, label: string): number | undefined {
  * @param words what the line says was done to it, from measureWords: "cup chopped" answers when it says chopped
  * @returns undefined when nothing known of the ingredient answers; never throws
  */
-export function weigh(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<string> = new Set()): Weight | undefined {
+export function weigh(
+  store: Store,
+  i: Ingredient,
+  q: Quantity,
+  words: ReadonlySet<string> = new Set(),
+): Weight | undefined {
   const own = ownWeight(store, i, q, words);
   const other = q.also === undefined ? undefined : massOf(q.also);
   if (q.also === undefined || other === undefined || q.unit?.dimension === "mass") {
-    if (own === undefined && q.also?.unit?.dimension === "volume") return ownWeight(store, i, { ...q, ...q.also }, words);
+    if (own === undefined && q.also?.unit?.dimension === "volume")
+      return ownWeight(store, i, { ...q, ...q.also }, words);
     return own;
   }
   const factor = q.also.unit?.factor ?? 1;
@@ -207,10 +257,17 @@ export function weigh(store: Store, i: Ingredient, q: Quantity, words: ReadonlyS
 
 function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<string>): Weight | undefined {
   const unit = q.unit;
-  const scaled = (grams: number, id: UnitId, label: string): Weight | undefined => {
+  const scaled = (grams: number, id: UnitId, label: string, source?: SourceRef): Weight | undefined => {
     const total = q.value * grams;
     if (!(total > 0) || total > 1e7) return undefined;
-    return { grams: total, low: q.low * grams, high: q.high * grams, unit: id, label };
+    return {
+      grams: total,
+      low: q.low * grams,
+      high: q.high * grams,
+      unit: id,
+      label,
+      ...(source === undefined ? {} : { source }),
+    };
   };
   if (q.each !== undefined) {
     const each = eachGrams(store, i, q.each, unit, words);
@@ -221,21 +278,28 @@ function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<
   if (unit?.dimension === "length") return undefined;
   if (unit?.dimension === "volume") {
     const d = densityOf(store, i, unit.id === "pinch" ? "tsp" : unit.id, words);
-    return d === undefined ? undefined : scaled(d.gramsPerMl * unit.factor, unit.id, d.label);
+    return d === undefined ? undefined : scaled(d.gramsPerMl * unit.factor, unit.id, d.label, d.source);
   }
   if (unit === undefined) {
     const hit = bareRow(i, q.size, words);
     if (hit === undefined) return undefined;
     // An egg is the egg that was meant: only foods that come in all sizes are scaled by the word
     const by = hit.sized || i.kinds.includes("egg") ? 1 : (SIZE[q.size] ?? 1);
-    return scaled(hit.row.grams * by, hit.row.unit as UnitId, hit.row.label === "" ? q.size : hit.row.label);
+    return scaled(
+      hit.row.grams * by,
+      hit.row.unit as UnitId,
+      hit.row.label === "" ? q.size : hit.row.label,
+      hit.row.source,
+    );
   }
   const hit = countRow(i, unit.id, unit.label, q.size);
   if (hit !== undefined) {
     const by = hit.sized ? 1 : (SIZE_OF_LOT[q.size] ?? 1);
-    return scaled(hit.row.grams * by, unit.id, unit.label === "" ? q.size : unit.label);
+    return scaled(hit.row.grams * by, unit.id, unit.label === "" ? q.size : unit.label, hit.row.source);
   }
   const ml = looseVolume(i, unit.label);
-  const d = ml === undefined ? undefined : densityOf(store, i, "cup", new Set([...words, "leaves", "chopped"]));
-  return ml === undefined || d === undefined ? undefined : scaled(ml * d.gramsPerMl * (SIZE_OF_LOT[q.size] ?? 1), unit.id, unit.label);
+  const d = ml === undefined ? undefined : densityOf(store, i, "cup", words);
+  return ml === undefined || d === undefined
+    ? undefined
+    : scaled(ml * d.gramsPerMl * (SIZE_OF_LOT[q.size] ?? 1), unit.id, unit.label, d.source);
 }
