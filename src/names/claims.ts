@@ -1,0 +1,155 @@
+import type { Ingredient, Store } from "../catalogue/store.js";
+import { foldText, rawText, sortedKey } from "./fold.js";
+import { wordsOf, type Words } from "./words.js";
+
+/** One name that points to one ingredient. */
+export interface Claim {
+  readonly ingredient: Ingredient;
+  /** The name as listed. */
+  readonly text: string;
+  readonly raw: string;
+  /** Whose word it is: see `Rank`. */
+  readonly rank: number;
+  /** A bare name that points here because this is the stated default among several states. */
+  readonly byDefault: boolean;
+}
+
+/** Lower wins. Words of the reader's own English come before other English, that before ids, that before other languages, that before names made by rule. */
+export const Rank = { own: 0, english: 0.25, otherEnglish: 0.5, id: 0.75, foreign: 2, made: 4 } as const;
+
+export interface NameIndex {
+  readonly store: Store;
+  readonly words: Words;
+  readonly byKey: ReadonlyMap<string, readonly Claim[]>;
+  /** Words in any order -> keys. */
+  readonly bySorted: ReadonlyMap<string, readonly string[]>;
+  /** Words written together -> keys. */
+  readonly byJoined: ReadonlyMap<string, readonly string[]>;
+  /** Food and part ids ("cod", "chard.stem") -> the ingredients their bare name means. */
+  readonly byFood: ReadonlyMap<string, readonly Ingredient[]>;
+  /** All ingredients of a food and part. */
+  readonly siblings: ReadonlyMap<string, readonly Ingredient[]>;
+  /** Longest name in words. */
+  readonly longest: number;
+}
+
+export const groupOf = (i: Ingredient): string => (i.part === undefined ? i.food : `${i.food}.${i.part}`);
+
+function rankOf(tag: string, locale: string): number {
+  if (tag === locale || (tag === "en" && locale === "en-US")) return Rank.own;
+  if (tag === "en") return Rank.english;
+  return tag.startsWith("en-") ? Rank.otherEnglish : Rank.foreign;
+}
+
+const push = <V>(map: Map<string, V[]>, key: string, value: V): void => {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
+};
+
+/** The states a bare name of this group means: the stated default, or all when none is stated. */
+function meant(group: readonly Ingredient[]): readonly Ingredient[] {
+  const stated = group.filter((i) => i.isDefault);
+  return stated.length > 0 ? stated : group;
+}
+
+class Builder {
+  readonly byKey = new Map<string, Claim[]>();
+  readonly siblings = new Map<string, Ingredient[]>();
+  readonly foods = new Map<string, Ingredient[]>();
+  readonly byFood = new Map<string, readonly Ingredient[]>();
+  readonly keys = new Map<string, string>();
+  constructor(
+    readonly store: Store,
+    readonly words: Words,
+  ) {}
+
+  fold(text: string): string {
+    let key = this.keys.get(text);
+    if (key === undefined) this.keys.set(text, (key = foldText(text)));
+    return key;
+  }
+  claim(text: string, rank: number, targets: readonly Ingredient[], byDefault: boolean): void {
+    const key = this.fold(text);
+    if (key === "") return;
+    const raw = rawText(text);
+    const list = this.byKey.get(key) ?? [];
+    this.byKey.set(key, list);
+    for (const ingredient of targets) {
+      const same = list.findIndex((c) => c.ingredient === ingredient && c.raw === raw);
+      const claim = { ingredient, text, raw, rank, byDefault };
+      if (same < 0) list.push(claim);
+      else if ((list[same] as Claim).rank > rank) list[same] = claim;
+    }
+  }
+
+  build(): NameIndex {
+    for (const i of this.store.ingredients) {
+      push(this.siblings, groupOf(i), i);
+      push(this.foods, i.food, i);
+    }
+    for (const [food, all] of this.foods) this.food(food, all);
+    for (const [group, list] of this.siblings) if (group.includes(".")) this.part(group, list);
+    for (const i of this.store.ingredients) this.state(i);
+    return this.finish();
+  }
+
+  private rank(tag: string): number {
+    return rankOf(tag, this.store.locale);
+  }
+  /** Names of the whole food: they mean its default state; a food sold only in parts, its default part. */
+  private food(food: string, all: readonly Ingredient[]): void {
+    const whole = all.filter((i) => i.part === undefined);
+    const pool = whole.length > 0 ? whole : all;
+    const targets = meant(pool);
+    const byDefault = targets.length < pool.length;
+    this.byFood.set(food, targets);
+    for (const [tag, text] of this.listed(pool, "food")) this.claim(text, this.rank(tag), targets, byDefault);
+    this.claim(food.replaceAll("-", " "), Rank.id, targets, byDefault);
+  }
+  /** Names of a part, listed and made from the food's English names: "lemon juice". */
+  private part(group: string, list: readonly Ingredient[]): void {
+    const [food, part] = [list[0]?.food ?? "", list[0]?.part ?? ""];
+    const targets = meant(list);
+    const byDefault = targets.length < list.length;
+    this.byFood.set(group, targets);
+    for (const [tag, text] of this.listed(list, "part")) this.claim(text, this.rank(tag), targets, byDefault);
+    const whole = (this.foods.get(food) ?? []).filter((i) => i.part === undefined);
+    const names = [food.replaceAll("-", " "), ...this.listed(whole, "food").flatMap(([tag, text]) => (tag.startsWith("en") ? [text] : []))];
+    const called = new Set([part.replaceAll("-", " "), ...(this.words.parts.get(part) ?? [])]);
+    for (const name of names) for (const word of called) this.claim(`${name} ${word}`, Rank.made, targets, byDefault);
+  }
+  private state(i: Ingredient): void {
+    for (const n of i.names) if (n.of === "state") this.claim(n.text, this.rank(n.tag), [i], false);
+    const bare = new Set(i.names.flatMap((n) => (n.of === "state" ? [] : [this.fold(n.text)])));
+    for (const name of new Set([i.name.us, i.name.gb])) if (!bare.has(this.fold(name))) this.claim(name, Rank.id, [i], false);
+  }
+  private listed(list: readonly Ingredient[], of: "food" | "part"): readonly (readonly [string, string])[] {
+    const seen = new Map<string, readonly [string, string]>();
+    for (const i of list) for (const n of i.names) if (n.of === of) seen.set(`${n.tag} ${n.text}`, [n.tag, n.text]);
+    return [...seen.values()];
+  }
+
+  private finish(): NameIndex {
+    const bySorted = new Map<string, string[]>();
+    const byJoined = new Map<string, string[]>();
+    let longest = 1;
+    for (const key of this.byKey.keys()) {
+      if (!key.includes(" ")) continue;
+      longest = Math.max(longest, key.split(" ").length);
+      push(bySorted, sortedKey(key), key);
+      push(byJoined, key.replaceAll(" ", ""), key);
+    }
+    const { store, words, byKey, byFood, siblings } = this;
+    return { store, words, byKey, bySorted, byJoined, byFood, siblings, longest };
+  }
+}
+
+const built = new WeakMap<Store, NameIndex>();
+
+/** The name index of a catalogue, built at first use. */
+export function indexOf(store: Store): NameIndex {
+  let index = built.get(store);
+  if (index === undefined) built.set(store, (index = new Builder(store, wordsOf(store)).build()));
+  return index;
+}

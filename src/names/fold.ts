@@ -1,0 +1,131 @@
+import { stem } from "./spelling.js";
+
+/** One word of a text. */
+export interface Token {
+  /** As written, after NFKC. */
+  readonly text: string;
+  /** Lower case, Latin marks stripped, not yet brought to the singular. */
+  readonly plain: string;
+  /** The folded word; "" for words that say nothing in a name (of, the, a). */
+  readonly key: string;
+  /** Offsets in the NFKC text. */
+  readonly start: number;
+  readonly end: number;
+  /** What stands before it ends a thought: comma, semicolon, colon, dash between spaces, bracket. */
+  readonly breaks: boolean;
+  /** How deep in brackets. */
+  readonly depth: number;
+  /** Joined to the word before by a hyphen or slash without spaces. */
+  readonly joined: boolean;
+}
+
+/** Longest text any name function reads; longer ones find nothing. */
+export const LONGEST = 500;
+
+const SILENT: ReadonlySet<string> = new Set(["of", "the", "a", "an"]);
+const LETTERS: Readonly<Record<string, string>> = { œ: "oe", æ: "ae", ø: "o", ł: "l", ß: "ss", ð: "d", đ: "d", þ: "th", ı: "i" };
+const APOSTROPHES = "'’‘ʼ`´′ʹ";
+const WORD = /[\p{L}\p{M}\p{N}]/u;
+const MARK = /\p{M}/u;
+const LATIN = /\p{Script=Latin}/u;
+
+function isAscii(s: string): boolean {
+  for (let i = 0; i < s.length; i++) if (s.charCodeAt(i) > 127) return false;
+  return true;
+}
+
+/** Lower case; marks stripped from Latin letters only (が is not か, क़ is not क); œ æ ø ł ß ð þ ı spelled out. */
+export function plainWord(text: string): string {
+  const lower = text.toLowerCase();
+  if (isAscii(lower)) return lower;
+  let out = "";
+  let latin = false;
+  for (const ch of lower.normalize("NFKC").toLowerCase().normalize("NFD")) {
+    if (MARK.test(ch)) {
+      if (!latin) out += ch;
+      continue;
+    }
+    latin = LATIN.test(ch);
+    out += LETTERS[ch] ?? ch;
+  }
+  return out.normalize("NFC");
+}
+
+/** Same text whatever the case and the spacing: the test for "exact". */
+export function rawText(text: string): string {
+  const lower = text.normalize("NFKC").toLowerCase();
+  let out = "";
+  let gap = false;
+  for (const ch of lower) {
+    if (ch.trim() === "") {
+      gap = out !== "";
+      continue;
+    }
+    if (gap) out += " ";
+    gap = false;
+    out += ch;
+  }
+  return out;
+}
+
+const isDigit = (ch: string | undefined): boolean => ch !== undefined && ch >= "0" && ch <= "9";
+
+/** Cuts a text into words. Linear in its length. */
+export function tokensOf(text: string): Token[] {
+  const nfkc = text.normalize("NFKC");
+  const tokens: Token[] = [];
+  let depth = 0;
+  let breaks = false;
+  let gap = "";
+  let start = -1;
+  let word = "";
+  let at = 0;
+  const close = (end: number): void => {
+    if (start >= 0 && word !== "") {
+      const plain = plainWord(word);
+      const key = SILENT.has(plain) ? "" : stem(plain);
+      tokens.push({ text: word, plain, key, start, end, breaks: breaks && tokens.length > 0, depth, joined: gap === "-" || gap === "/" });
+      breaks = false;
+      gap = "";
+    }
+    start = -1;
+    word = "";
+  };
+  for (const ch of nfkc) {
+    const here = at;
+    at += ch.length;
+    if (WORD.test(ch)) {
+      if (start < 0) start = here;
+      word += ch;
+    } else if (APOSTROPHES.includes(ch) && start >= 0) {
+      continue;
+    } else {
+      close(here);
+      gap = ch.trim() === "" ? (gap === "" ? " " : `${gap} `) : gap + ch;
+      if (ch === "(" || ch === "[") depth++;
+      else if (ch === ")" || ch === "]") depth = Math.max(0, depth - 1);
+      const dash = (ch === "–" || ch === "—" || ch === "-") && nfkc[here - 1] === " " && nfkc[at] === " ";
+      const comma = ch === "," && !(isDigit(nfkc[here - 1]) && isDigit(nfkc[at]));
+      if (comma || dash || ";:()[]\n•|".includes(ch)) breaks = true;
+      if (ch === "&") {
+        tokens.push({ text: "&", plain: "and", key: "and", start: here, end: at, breaks: breaks && tokens.length > 0, depth, joined: false });
+        breaks = false;
+        gap = "";
+      }
+    }
+  }
+  close(nfkc.length);
+  return tokens;
+}
+
+export const keyOf = (tokens: readonly Token[]): string =>
+  tokens
+    .map((t) => t.key)
+    .filter((k) => k !== "")
+    .join(" ");
+
+/** A text as names are compared: folded words in order, one space between. Folding twice changes nothing. */
+export const foldText = (text: string): string => keyOf(tokensOf(text));
+
+/** The same whatever the order of the words. */
+export const sortedKey = (key: string): string => (key.includes(" ") ? key.split(" ").sort().join(" ") : key);

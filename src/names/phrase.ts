@@ -1,0 +1,287 @@
+import type { NameIndex } from "./claims.js";
+import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
+import { byLetters } from "./fuzzy.js";
+import { byName, order, SURE, weigh, type Found, type Hit } from "./lookup.js";
+import { marksOf, type Mark } from "./marks.js";
+import { settle, type Said } from "./settle.js";
+
+/** A food found in a phrase, before it is made public. */
+export interface InPhrase {
+  readonly hits: readonly Hit[];
+  readonly from: number;
+  readonly to: number;
+  /** Words that belong to the name: its own and the state words that chose. */
+  readonly owned: ReadonlySet<number>;
+  readonly unmet: readonly string[];
+  readonly unknown: readonly string[];
+  readonly also: readonly InPhrase[];
+}
+
+/** Words between two breaks, up to where a note begins. */
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly bracket: boolean;
+  /** Starts with "or": what it holds is an alternative. */
+  readonly other: boolean;
+}
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly size: number;
+  readonly found: Found;
+}
+const MOST_WORDS = 80;
+
+function partsOf(marks: readonly Mark[]): Part[] {
+  const parts: Part[] = [];
+  let from = 0;
+  const close = (end: number): void => {
+    if (end <= from) return;
+    let to = from;
+    while (to < end && (marks[to] as Mark).class !== "note") to++;
+    const first = marks[from] as Mark;
+    parts.push({ from, to, bracket: first.token.depth > 0, other: first.token.key === "or" });
+    from = end;
+  };
+  marks.forEach((m, i) => {
+    if (m.token.breaks) close(i);
+  });
+  close(marks.length);
+  return parts;
+}
+
+/** Every run of words in [from, to) that is a listed name; longest first, of equals the one nearest the end. */
+function spansIn(index: NameIndex, tokens: readonly Token[], from: number, to: number): Span[] {
+  const spans: Span[] = [];
+  for (let i = from; i < to; i++) {
+    if ((tokens[i] as Token).key === "") continue;
+    for (let j = i + 1; j <= to && j - i <= index.longest + 3; j++) {
+      if ((tokens[j - 1] as Token).key === "") continue;
+      const row = tokens.slice(i, j);
+      const found = nameOf(index, row);
+      if (found) spans.push({ from: i, to: j, size: row.filter((t) => t.key !== "").length, found });
+    }
+  }
+  return spans.sort((a, b) => b.size - a.size || b.to - a.to);
+}
+
+function nameOf(index: NameIndex, row: readonly Token[]): Found | undefined {
+  const raw = row.map((t) => t.text.toLowerCase()).join(" ");
+  const found = byName(index, keyOf(row), raw);
+  if (found !== undefined || row.length < 3) return found;
+  // "juice of 1 lemon", "zest from 2 limes": a count inside does not break the name
+  const bare = row.filter((t) => t.key !== "from" && !(t.key.length < 3 && t.key >= "0" && t.key <= "99"));
+  return bare.length === row.length || bare.length < 2 ? undefined : byName(index, keyOf(bare), raw);
+}
+
+class Reader {
+  readonly marks: readonly Mark[];
+  readonly parts: readonly Part[];
+  private readonly spans = new Map<Part, Span[]>();
+  constructor(
+    readonly index: NameIndex,
+    readonly tokens: readonly Token[],
+  ) {
+    this.marks = marksOf(index, tokens);
+    this.parts = partsOf(this.marks);
+  }
+
+  private spansOf(part: Part): readonly Span[] {
+    let spans = this.spans.get(part);
+    if (spans === undefined) this.spans.set(part, (spans = spansIn(this.index, this.tokens, part.from, part.to)));
+    return spans;
+  }
+  /** True when the part names a food with a word that does nothing else ("thyme", not "leaf" or "salt"). */
+  private hasFood(part: Part): boolean {
+    return this.spansOf(part).some((s) => this.marks.slice(s.from, s.to).some((m) => m.class === "unknown"));
+  }
+
+  read(): InPhrase | undefined {
+    const whole = byName(this.index, keyOf(this.tokens), this.tokens.map((t) => t.text.toLowerCase()).join(" "));
+    if (whole) return this.made({ from: 0, to: this.tokens.length, size: this.tokens.length, found: whole }, whole.top, [], [], []);
+    for (const part of [...this.parts.filter((p) => !p.bracket), ...this.parts.filter((p) => p.bracket)]) {
+      const spans = this.spansOf(part);
+      const found = spans.length > 0 ? this.readPart(part, spans) : undefined;
+      const hit = found ?? this.misspelled(part);
+      if (hit !== undefined) return hit;
+      if (spans.length > 0 && !part.bracket) return undefined;
+    }
+    return undefined;
+  }
+
+  /** One part may hold several foods joined by "and" or "or": the first is the food, the others go along. */
+  private readPart(part: Part, spans: readonly Span[]): InPhrase | undefined {
+    if (this.changedElsewhere(part)) return undefined;
+    const across = spans.find((s) => this.joinsIn(s.from, s.to).length > 0);
+    if (across) return this.accept(across, part.from, part.to);
+    const joins = this.joinsIn(part.from, part.to);
+    const cuts = [part.from, ...joins.map((j) => j + 1)];
+    const pieces = cuts.map((from, k) => ({ from, to: joins[k] ?? part.to }));
+    const foods: InPhrase[] = [];
+    pieces.forEach((piece, k) => {
+      const inside = spans.filter((s) => s.from >= piece.from && s.to <= piece.to);
+      const read = this.shared(piece, pieces[k + 1], spans) ?? this.best(inside, piece.from, piece.to);
+      if (read) foods.push(read);
+    });
+    const unread = pieces.some((piece) => {
+      const inside = spans.some((s) => s.from >= piece.from && s.to <= piece.to);
+      return inside && !foods.some((f) => f.from >= piece.from && f.from < piece.to);
+    });
+    const [first, ...also] = foods;
+    return first === undefined || unread ? undefined : { ...first, also };
+  }
+
+  private best(spans: readonly Span[], from: number, to: number): InPhrase | undefined {
+    for (const span of spans) {
+      const read = this.accept(span, from, to);
+      if (read) return read;
+    }
+    return undefined;
+  }
+
+  /** "chicken or vegetable stock": the first shares the last word of the second when that is a name. */
+  private shared(piece: { from: number; to: number }, next: { from: number; to: number } | undefined, spans: readonly Span[]): InPhrase | undefined {
+    if (next === undefined) return undefined;
+    const second = spans.find((s) => s.from >= next.from && s.to <= next.to && s.size > 1);
+    const head = second && this.tokens[second.to - 1];
+    const last = this.tokens[piece.to - 1];
+    if (!second || !head || !last) return undefined;
+    for (let from = piece.from; from < piece.to; from++) {
+      const key = keyOf([...this.tokens.slice(from, piece.to), head]);
+      const claims = this.index.byKey.get(key);
+      if (claims === undefined || !key.includes(" ")) continue;
+      const found = weigh(this.index, claims, key, SURE.made);
+      return this.accept({ from, to: piece.to, size: 2, found }, piece.from, piece.to);
+    }
+    return undefined;
+  }
+
+  private joinsIn(from: number, to: number): number[] {
+    const at: number[] = [];
+    for (let i = from; i < to; i++) if ((this.marks[i] as Mark).class === "join") at.push(i);
+    return at;
+  }
+
+  /** A changing word in another part of the phrase speaks of this food too, unless it belongs to an alternative. */
+  private changedElsewhere(here: Part): boolean {
+    return this.parts.some((p) => p !== here && !p.other && !this.hasFood(p) && this.marks.slice(p.from, p.to).some((m) => m.class === "change"));
+  }
+
+  /** Reads a name in its surroundings [from, to), or refuses it when they make it something else. */
+  private accept(span: Span, from: number, to: number): InPhrase | undefined {
+    const unknown: number[] = [];
+    if (!this.after(span, to) || !this.before(span, from, unknown)) return undefined;
+    const said = this.said(span, from, to);
+    const settled = settle(this.index, span.found.top.map((h) => h.ingredient), said.map(([s]) => s));
+    if (settled === undefined) return undefined;
+    // A state word that is a food itself ("salt") and chose nothing is a food named beside it.
+    if (settled.unmet.some((s) => this.index.byKey.has(s.state.word) && s.state.need === "must")) return undefined;
+    const hits = settled.ingredients.map((i) => span.found.top.find((h) => h.ingredient === i) ?? this.hit(span, i));
+    const owned = said.filter(([s]) => settled.used.includes(s)).flatMap(([, at]) => at);
+    return this.made(span, hits, owned, settled.unmet.map((s) => s.state.word), unknown);
+  }
+
+  private hit(span: Span, ingredient: Hit["ingredient"]): Hit {
+    const first = span.found.top[0] as Hit;
+    const sure = first.confidence === SURE.same;
+    return { ingredient, matched: first.matched, how: first.how === "fuzzy" ? "fuzzy" : sure ? "alias" : "folded", confidence: first.confidence };
+  }
+
+  private made(span: Span, hits: readonly Hit[], owned: readonly number[], unmet: readonly string[], unknown: readonly number[]): InPhrase {
+    const doubt = unknown.length > 0 ? 0.8 : unmet.length > 0 ? 0.85 : 1;
+    const all = new Set(owned);
+    for (let i = span.from; i < span.to; i++) all.add(i);
+    return {
+      hits: hits
+        .map((h): Hit => (doubt < 1 && h.confidence > doubt ? { ...h, how: "fuzzy", confidence: doubt } : h))
+        .sort((a, b) => b.confidence - a.confidence || order(a.ingredient, b.ingredient)),
+      from: span.from,
+      to: span.to,
+      owned: all,
+      unmet,
+      unknown: unknown.map((i) => (this.tokens[i] as Token).text),
+      also: [],
+    };
+  }
+
+  /** After the name only plain words may follow; a word nobody knows is the real noun ("chicken wire"). */
+  private after(span: Span, to: number): boolean {
+    let done = false;
+    for (let i = span.to; i < to; i++) {
+      const mark = this.marks[i] as Mark;
+      if (mark.class === "join") return true;
+      if (mark.class === "not food" || mark.class === "change") return false;
+      if (mark.class === "unknown" && !done) return false;
+      if (mark.done || (mark.class === "state" && mark.said?.state.need === "prep")) done = true;
+    }
+    return true;
+  }
+
+  /** Before the name: no changing word, no other food used to describe it, nothing unknown before a word too general. */
+  private before(span: Span, from: number, unknown: number[]): boolean {
+    const general = span.size === 1 && this.index.words.generalHeads.has((this.tokens[span.to - 1] as Token).key);
+    for (let i = span.from - 1; i >= from; i--) {
+      const mark = this.marks[i] as Mark;
+      if (mark.class === "join") return true;
+      if (mark.class === "change") return false;
+      if (mark.class !== "unknown") continue;
+      if (general || this.index.byKey.has(mark.token.key)) return false;
+      unknown.push(i);
+    }
+    return true;
+  }
+
+  /** State words around the name, and ways of keeping in parts that hold no food of their own. */
+  private said(span: Span, from: number, to: number): [Said, number[]][] {
+    const out: [Said, number[]][] = [];
+    const take = (lo: number, hi: number, loose: boolean): void => {
+      for (let i = lo; i < hi; i++) {
+        const mark = this.marks[i] as Mark;
+        if (mark.said === undefined || (i >= span.from && i < span.to)) continue;
+        if (loose && !mark.said.state.kept) continue;
+        const at = [i];
+        if (this.marks[i + 1]?.class === "state" && this.marks[i + 1]?.said === undefined) at.push(i + 1);
+        out.push([loose ? { ...mark.said, loose } : mark.said, at]);
+      }
+    };
+    take(from, to, false);
+    for (const p of this.parts) {
+      if (p.other || (p.from <= span.from && span.from < p.to)) continue;
+      if (!this.hasFood(p)) take(p.from, p.to, true);
+    }
+    return out;
+  }
+
+  /** No name as written: the longest run of words that is one misspelled. */
+  private misspelled(part: Part): InPhrase | undefined {
+    if (this.changedElsewhere(part)) return undefined;
+    const tried: Span[] = [];
+    for (let i = part.from; i < part.to; i++) {
+      for (let j = Math.min(part.to, i + 4); j > i; j--) {
+        const row = this.marks.slice(i, j);
+        if (!row.some((m) => m.class === "unknown") || row.some((m) => m.class === "join" || m.class === "not food" || m.class === "number")) continue;
+        if (row[0]?.class === "silent" || row.at(-1)?.class === "silent") continue;
+        tried.push({ from: i, to: j, size: j - i, found: { top: [], behind: [] } });
+      }
+    }
+    tried.sort((a, b) => b.size - a.size || b.to - a.to);
+    for (const span of tried.slice(0, 12)) {
+      const key = keyOf(this.tokens.slice(span.from, span.to));
+      if (this.index.byKey.has(key)) continue; // written as listed, and refused above
+      const found = byLetters(this.index, key);
+      const read = found && this.accept({ ...span, found }, part.from, part.to);
+      if (read && read.unknown.length === 0) return read;
+    }
+    return undefined;
+  }
+}
+
+/** Finds the food in an ingredient phrase; undefined when there is none or a word makes it another thing. */
+export function inPhrase(index: NameIndex, text: string): { readonly read: InPhrase; readonly tokens: readonly Token[] } | undefined {
+  if (text.length > LONGEST) return undefined;
+  const tokens = tokensOf(text);
+  if (tokens.length === 0 || tokens.length > MOST_WORDS) return undefined;
+  const read = new Reader(index, tokens).read();
+  return read === undefined ? undefined : { read, tokens };
+}

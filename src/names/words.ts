@@ -1,0 +1,64 @@
+import type { Store } from "../catalogue/store.js";
+import { foldText } from "./fold.js";
+
+/** A word that chooses a state; see data/vocabulary/names.yaml for what each field means. */
+export interface StateWord {
+  readonly word: string;
+  readonly terms: readonly string[];
+  readonly none: readonly string[];
+  readonly need: "must" | "soft" | "prep";
+  readonly kept: boolean;
+}
+/** The words around names, folded. Phrases are keyed by their folded words joined by a space. */
+export interface Words {
+  readonly states: ReadonlyMap<string, StateWord>;
+  readonly parts: ReadonlyMap<string, readonly string[]>;
+  readonly describing: ReadonlySet<string>;
+  readonly counting: ReadonlySet<string>;
+  readonly cutting: ReadonlySet<string>;
+  readonly preparing: ReadonlySet<string>;
+  readonly notes: ReadonlySet<string>;
+  readonly joining: ReadonlySet<string>;
+  readonly linking: ReadonlySet<string>;
+  readonly changing: ReadonlySet<string>;
+  readonly changingExceptions: ReadonlySet<string>;
+  readonly generalHeads: ReadonlySet<string>;
+  readonly notFood: ReadonlySet<string>;
+  readonly leavable: ReadonlySet<string>;
+  readonly ordinary: ReadonlySet<string>;
+}
+
+type Table = Readonly<Record<string, unknown>>;
+type StateEntry = { terms: string[]; none?: string[]; need: StateWord["need"]; kept?: boolean };
+
+const phrases = (table: Table, name: string): string[] => ((table[name] ?? []) as unknown[]).map(String);
+const folded = (list: readonly string[]): ReadonlySet<string> => new Set(list.map(foldText).filter((w) => w !== ""));
+
+/** Reads the table compiled from data/vocabulary/names.yaml. A catalogue without one has names and no words around them. */
+export function wordsOf(store: Store): Words {
+  const table = (store.tables["names"] ?? {}) as Table;
+  const states = new Map<string, StateWord>();
+  for (const [word, entry] of Object.entries((table["state words"] ?? {}) as Record<string, StateEntry>)) {
+    const key = foldText(word);
+    states.set(key, { word: key, terms: entry.terms, none: entry.none ?? [], need: entry.need, kept: entry.kept === true });
+  }
+  const parts = Object.entries((table["part words"] ?? {}) as Record<string, string[]>);
+  const describing = phrases(table, "describing").flatMap((line) => line.split(" "));
+  return {
+    states,
+    parts: new Map(parts.map(([part, list]) => [part, list.map(foldText)])),
+    describing: folded([...describing, ...phrases(table, "describing phrases")]),
+    counting: folded(phrases(table, "counting")),
+    cutting: folded(phrases(table, "cutting")),
+    preparing: folded(phrases(table, "preparing")),
+    notes: folded(phrases(table, "notes")),
+    joining: folded(phrases(table, "joining")),
+    linking: folded(phrases(table, "linking")),
+    changing: folded(phrases(table, "changing")),
+    changingExceptions: folded(phrases(table, "changing exceptions")),
+    generalHeads: folded(phrases(table, "general heads")),
+    notFood: folded(phrases(table, "not food")),
+    leavable: folded(phrases(table, "leavable heads")),
+    ordinary: folded(phrases(table, "ordinary words")),
+  };
+}
