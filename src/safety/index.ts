@@ -1,0 +1,11 @@
+export { ALLERGENS, allergenChange, allergenFacts, changeOf, mergeAllergens, unknownFacts, type AllergenChange } from "./allergens.js";
+export { mergeRules, readAvoid, type AvoidRules } from "./avoid.js";
+export { dietAnswer, type DietAnswer } from "./diets.js";
+export { donenessChange, donenessFor, handlingFor, readinessOf, type Doneness, type DonenessChange, type Handling, type Place, type Readiness } from "./doneness.js";
+export { hazardsFor, type HazardAnswer, type Stop } from "./hazards.js";
+export { mealConflicts, type MealConflict } from "./meal.js";
+export { STANDING_NOTICE } from "./notice.js";
+export type { HazardQuestion } from "./raise.js";
+export { refusalFor, type Reason } from "./refuse.js";
+export type { SafetyStore } from "./tables.js";
+export { ALLERGEN_WORDS, DIET_WORDS, DIETS } from "./words.js";

@@ -1,0 +1,60 @@
+import type { HazardRule } from "../catalogue/safety-tables.js";
+import type { Ingredient } from "../catalogue/store.js";
+import { allergenFacts } from "./allergens.js";
+import type { AvoidRules } from "./avoid.js";
+import type { Place } from "./doneness.js";
+import { matches } from "./match.js";
+import type { SafetyStore } from "./tables.js";
+import { foldWord } from "./words.js";
+
+/** What is known of a swap when its hazards are asked for. */
+export interface HazardQuestion {
+  readonly missing?: Ingredient;
+  readonly use: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
+  readonly technique?: string;
+  readonly role?: string;
+  /** The other ingredients of the dish. */
+  readonly dish?: readonly Ingredient[];
+  readonly rules?: AvoidRules;
+  /** Words of the request or the recipe that may raise a hazard ("garlic oil", "foraged"). */
+  readonly context?: string;
+  readonly serves?: number;
+  readonly jurisdiction?: Place;
+}
+
+/** Longest context that is read. */
+const LONGEST_CONTEXT = 2000;
+
+/** A question with what every rule would otherwise work out again. */
+export interface Asked extends HazardQuestion {
+  readonly folded: string;
+}
+export const asked = (q: HazardQuestion): Asked => ({ ...q, folded: ` ${foldWord((q.context ?? "").slice(0, LONGEST_CONTEXT).replaceAll(/[.,;:!?()]/g, " "))} ` });
+
+const fits = (store: SafetyStore, i: Ingredient, m: NonNullable<HazardRule["when"]>): boolean => matches(store, i, allergenFacts(store, i), m);
+
+function amountPassed(h: HazardRule, q: Asked, grams: number): boolean {
+  if (h.amount === undefined) return true;
+  if (h.amount.knownServes === true && q.serves === undefined) return false;
+  // Without a number of servings one person is assumed to eat it all: the stricter reading.
+  return grams / Math.max(1, q.serves ?? 1) >= h.amount.perServing;
+}
+
+/** Whether a rule speaks of this use at all, before asking who is at the table. */
+export function raised(store: SafetyStore, h: HazardRule, q: Asked, use: Ingredient, grams: number): boolean {
+  if (h.techniques !== undefined && (q.technique === undefined || !h.techniques.includes(q.technique))) return false;
+  if (h.roles !== undefined && (q.role === undefined || !h.roles.includes(q.role))) return false;
+  if (h.context !== undefined && !h.context.some((word) => q.folded.includes(` ${word} `))) return false;
+  if (!amountPassed(h, q, grams)) return false;
+  // A rule about exchanging things says nothing of a thing that takes its own place.
+  if (h.missing !== undefined && (q.missing === undefined || q.missing.id === use.id || !fits(store, q.missing, h.missing))) return false;
+  if (h.roles !== undefined && h.stop === "never" && q.missing?.id === use.id) return false;
+  if (h.when !== undefined && !fits(store, use, h.when)) return false;
+  const { dish } = h;
+  return dish === undefined || [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].some((other) => other.id !== use.id && fits(store, other, dish));
+}
+
+/** True when the stand-in brings the hazard: what it replaces did not have it. */
+export function brought(store: SafetyStore, h: HazardRule, q: Asked): boolean {
+  return q.missing === undefined || h.when === undefined || h.missing !== undefined || !fits(store, q.missing, h.when);
+}
