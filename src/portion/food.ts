@@ -82,20 +82,20 @@ export function shareTail(lookup: Lookup, left: string, right: string): string |
 export function splitAt(
   text: string,
   ...joints: readonly string[]
-): readonly [left: string, right: string] | undefined {
+): readonly [left: string, right: string, joint: string] | undefined {
   for (const w of wordsIn(text)) {
     if (!joints.includes(w.text) || w.start === 0) continue;
     if (isDash(text[w.start - 1]) || isDash(text[w.end])) continue;
     const left = trimmed(text.slice(0, w.start));
     const right = trimmed(text.slice(w.end));
-    if (left !== "" && right !== "") return [left, right];
+    if (left !== "" && right !== "") return [left, right, w.text];
   }
   for (const sign of joints.includes("or") ? ["/"] : ["&", "+"]) {
     const at = text.indexOf(sign);
     if (at <= 0) continue;
     const left = trimmed(text.slice(0, at));
     const right = trimmed(text.slice(at + 1));
-    if (left !== "" && right !== "") return [left, right];
+    if (left !== "" && right !== "") return [left, right, sign === "/" ? "or" : "and"];
   }
   return undefined;
 }
@@ -181,4 +181,21 @@ export function findPart(lookup: Lookup, food: string, part: string): Found | un
   const ingredient = ofPart.find((i) => i.isDefault) ?? ofPart.find((i) => i.state.includes("fresh")) ?? ofPart[0];
   if (ingredient === undefined) return whole;
   return { ...base, ingredient, candidates: [] };
+}
+
+/** What comes in a can is canned: "2 tins tomatoes" are not fresh ones. The canned state of the same food, if there is one. */
+export function findCanned(lookup: Lookup, plain: Found): Found | undefined {
+  if (
+    plain.ingredient.state.includes("canned") ||
+    plain.candidates.some((m) => lookup.store.byId.get(m.id)?.state.includes("canned"))
+  )
+    return undefined;
+  const canned = findIn(lookup, `canned ${plain.text}`);
+  if (
+    canned === undefined ||
+    canned.ingredient.food !== plain.ingredient.food ||
+    !canned.ingredient.state.includes("canned")
+  )
+    return undefined;
+  return { ...canned, rest: plain.rest, text: plain.text };
 }

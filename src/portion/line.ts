@@ -1,7 +1,7 @@
 import { freeze } from "../errors.js";
 import { isDigit, type Quantity, readQuantity, readWord, skipSpace, skipWord } from "../quantity/index.js";
 import type { FoodRef, Portion, ReadLine } from "../types.js";
-import { findPart, type Found, findWhole, type Lookup, shareTail } from "./food.js";
+import { findCanned, findPart, type Found, findWhole, type Lookup, shareTail } from "./food.js";
 import { measureAsRead, portionOf, publicGrams } from "./print.js";
 import { isPreparation, type Other, readOther, type Resolved, resolve } from "./resolve.js";
 import { cutMarker, says, segments, shorten, stripLead, trimmed, wholeAmount, wordsIn } from "./text.js";
@@ -54,17 +54,23 @@ export function draftOf(lookup: Lookup, text: string): Draft {
   const hit = resolve(lookup, line, head, seg.rest, seg.brackets, first, imperial);
   if (hit === undefined) return { ...empty, quantity: first };
 
-  const said = sortSegments(lookup, seg.rest.slice(hit.used), seg.brackets, imperial);
+  const said = sortSegments(
+    lookup,
+    seg.rest.slice(hit.used).filter((s) => !hit.consumed.includes(s)),
+    seg.brackets,
+    imperial,
+  );
   const preparation = [...hit.preparation];
   const notes = [...hit.notes];
-  const rest = hit.found.rest;
-  if (rest !== "") (isPreparation(rest) ? preparation : notes).push(rest);
+  const told = leftOver(hit.found.rest, hit.found);
+  if (told !== "") (isPreparation(told) ? preparation : notes).push(told);
   if (cut.tail !== "" && !flagOnly(cut.tail)) (cut.prepares ? preparation : notes).push(cut.tail);
   preparation.push(...said.preparation);
   notes.push(...said.notes);
 
   const whole = partAfter(lookup, hit, said.preparation);
-  const found = whole ?? hit.found;
+  const inCan = (hit.quantity ?? first)?.unit?.name === "can" ? findCanned(lookup, hit.found) : undefined;
+  const found = whole ?? inCan ?? hit.found;
   const ofWhole = hit.ofWhole === true || whole !== undefined;
   const quantity = beside(
     hit.quantity ?? (hit.ofWhole ? undefined : first) ?? said.amounts[0]?.quantity,
@@ -84,6 +90,18 @@ export function draftOf(lookup: Lookup, text: string): Draft {
     note: notes.join("; "),
     ofWhole,
   };
+}
+
+/** What the name left of the head, without bare numbers and without the piece it is counted in ("2 garlic cloves"). */
+function leftOver(rest: string, found: Found): string {
+  const nouns = new Set(found.ingredient.measures.map((r) => (r.label === "" ? r.unit : r.label)));
+  const kept = rest.split(" ").filter((w) => {
+    if (w === "" || [...w].every((ch) => isDigit(ch) || ch === "%")) return false;
+    const word = w.toLowerCase();
+    const one = word === "leaves" ? "leaf" : word.endsWith("s") ? word.slice(0, -1) : word;
+    return !nouns.has(one) && !nouns.has(word);
+  });
+  return kept.join(" ");
 }
 
 function singular(): Quantity {

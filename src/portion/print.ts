@@ -122,17 +122,21 @@ function inUnit(store: Store, i: Ingredient, grams: number, unit: UnitId): Candi
   const all = [...candidates(store, i, grams, "us"), ...candidates(store, i, grams, "metric")].filter(
     (c) => c.unit === unit,
   );
+  const exact = exactly(store, i, grams, unit);
+  // Scales and jugs are read as finely as one likes; spoons and cups are not
+  if (METRIC.has(unit) && exact !== undefined) return exact;
   const best = pick(all, grams);
-  if (best !== undefined && Math.abs(best.grams / grams - 1) < 0.06) return best;
-  return exactly(store, i, grams, unit) ?? best;
+  return best !== undefined && Math.abs(best.grams / grams - 1) < 0.07 ? best : (exact ?? best);
 }
+
+const METRIC = new Set<UnitId>(["g", "kg", "ml", "l"]);
 
 /** Without rounding to a kitchen's steps: for units far from the amount ("60 tsp flour"). */
 function exactly(store: Store, i: Ingredient, grams: number, unit: UnitId): Candidate | undefined {
   const per = gramsPer(store, i, unit);
   if (per === undefined) return undefined;
   const exact = grams / per.grams;
-  const places = unit === "g" || unit === "ml" ? 1 : exact < 1 ? 3 : 2;
+  const places = unit === "g" || unit === "ml" ? 1 : unit === "kg" || unit === "l" || exact < 1 ? 3 : 2;
   const amount = Math.max(10 ** -places, roundTo(exact, places));
   return { amount, unit, label: per.label, grams: amount * per.grams, penalty: 0 };
 }
@@ -249,8 +253,10 @@ export function portionOf(
 
 /** The measure as the text had it, in the public units: "2-3 cloves", "2 (400 g) cans", "4 oz". */
 export function measureAsRead(q: Quantity, w: Weight): Measure {
-  const scale = q.unit?.scale ?? 1;
-  const unit = q.unit?.id ?? w.unit;
+  // Fluid ounces are told in cups where they make even ones, else in tablespoons
+  const cups = q.unit?.name === "us fl oz" && Number.isInteger(q.low * 0.5) && Number.isInteger(q.high * 0.5);
+  const scale = cups ? 1 / 8 : (q.unit?.scale ?? 1);
+  const unit = cups ? "cup" : (q.unit?.id ?? w.unit);
   const roundedBy = w.byMeasure === undefined ? 0 : roundTo(w.byMeasure - w.grams, 1);
   const amount = roundTo(q.value * scale, 4);
   const range = q.low === q.high ? undefined : ([q.low * scale, q.high * scale] as const);

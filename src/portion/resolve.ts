@@ -27,11 +27,13 @@ export interface Resolved {
   readonly notes: readonly string[];
   /** How many of the segments after the head were needed to name the food. */
   readonly used: number;
+  /** Segments that only chose the food ("butter, vegan"): no preparation. */
+  readonly consumed: readonly string[];
   /** The amount counts whole foods of which this is a part: nobody measures juice in lemons. */
   readonly ofWhole?: true;
 }
 
-const NONE = { others: [], preparation: [], notes: [], used: 0 } as const;
+const NONE = { others: [], preparation: [], notes: [], used: 0, consumed: [] } as const;
 
 /** A unit that may be the food itself or the first word of its name: "4 cloves", "2 cube steaks". */
 function withUnit(line: string, q: Quantity | undefined): string | undefined {
@@ -91,7 +93,7 @@ export function resolve(
   }
   const and = named ? undefined : splitAt(head, "and", "with");
   if (and !== undefined) {
-    const hit = resolveAnd(lookup, head, and[0], and[1]);
+    const hit = resolveAnd(lookup, head, and[0], and[1], and[2]);
     if (hit !== undefined) return hit;
   }
   const hit = resolvePlain(lookup, head, rest, brackets, imperial);
@@ -121,7 +123,13 @@ function resolvePlain(
     const own = text === "" || onlyAmount(text, imperial) ? undefined : findIn(lookup, text);
     if (own === undefined) continue;
     const full = findIn(lookup, join(text, after.slice(used)));
-    return full === undefined ? undefined : { ...NONE, found: { ...full, rest: own.rest, text }, used };
+    if (full === undefined) return undefined;
+    const left = new Set([...wordsIn(full.rest)].map((w) => w.text));
+    const consumed = rest.slice(used).filter((s) => {
+      const words = [...wordsIn(s)];
+      return words.length > 0 && !words.some((w) => left.has(w.text)) && !onlyAmount(s, imperial);
+    });
+    return { ...NONE, found: { ...full, rest: own.rest, text }, used, consumed };
   }
   const full = findIn(lookup, join(head, after));
   return full === undefined ? undefined : { ...NONE, found: { ...full, rest: "" } };
@@ -182,9 +190,14 @@ function resolveOr(
 ): Resolved | undefined {
   const more = depth < 3 ? splitAt(right, "or") : undefined;
   const tail = more === undefined ? undefined : resolveOr(lookup, more[0], more[1], imperial, depth + 1);
-  const other = tail === undefined ? readOther(lookup, right, imperial) : { found: tail.found };
-  const others = other === undefined ? [] : [other, ...(tail?.others ?? [])];
   const own = findIn(lookup, left);
+  // "1 tbsp fresh thyme or 1 tsp dried": the right side leaves the name to the left
+  const named = own === undefined ? right : `${right} ${own.ingredient.names[0]?.text ?? ""}`;
+  const other =
+    tail === undefined
+      ? (readOther(lookup, right, imperial) ?? readOther(lookup, named, imperial))
+      : { found: tail.found };
+  const others = other === undefined ? [] : [other, ...(tail?.others ?? [])];
   const joined = other === undefined || "quantity" in other ? undefined : shareTail(lookup, left, right);
   const shared = joined === undefined ? undefined : findWhole(lookup, joined, 0.9);
   // "chicken or vegetable stock": two stocks. "butter or olive oil": a fat and an oil, whatever "butter oil" is.
@@ -215,7 +228,7 @@ function distinct(found: Found, others: readonly Other[]): readonly Other[] {
 }
 
 /** "salt and pepper": the first food; the second is told in the note. Adjectives joined by "and" are one food. */
-function resolveAnd(lookup: Lookup, head: string, left: string, right: string): Resolved | undefined {
+function resolveAnd(lookup: Lookup, head: string, left: string, right: string, joint: string): Resolved | undefined {
   const one = findIn(lookup, head);
   if (one !== undefined && one.match.confidence >= 0.9 && covers(one, head)) return undefined;
   const a = findIn(lookup, left);
@@ -228,7 +241,7 @@ function resolveAnd(lookup: Lookup, head: string, left: string, right: string): 
     a.ingredient === b.ingredient
   )
     return undefined;
-  return { ...NONE, found: a, notes: [`and ${right}`] };
+  return { ...NONE, found: a, notes: [`${joint} ${right}`] };
 }
 /** Did the name take in the joining word itself ("half and half", "macaroni and cheese")? */
 function covers(found: Found, head: string): boolean {

@@ -63,7 +63,14 @@ const WHOLE = new Set([
   "cube",
 ]);
 /** Against a medium one; common practice, used only when the ingredient has no measure for that size. */
-const SIZE: Readonly<Record<string, number>> = { small: 0.7, large: 1.35, "extra-large": 1.6, thick: 1.25, thin: 0.75 };
+const SIZE: Readonly<Record<string, number>> = {
+  small: 0.7,
+  large: 1.35,
+  "extra-large": 1.6,
+  jumbo: 1.6,
+  thick: 1.25,
+  thin: 0.75,
+};
 /** Likewise for a bunch, a handful or a head that is called small or large. */
 const SIZE_OF_LOT: Readonly<Record<string, number>> = { small: 0.75, large: 1.3, "extra-large": 1.5 };
 
@@ -219,7 +226,8 @@ function eachGrams(
 
 /** Handfuls, knobs and pats of what has no such measure of its own: common practice, through the volume they fill. */
 function looseVolume(i: Ingredient, label: string): number | undefined {
-  if (label === "handful") return i.roles.some((r) => r.role === "leafy green") ? ML_PER_CUP : ML_PER_CUP / 4;
+  if (label === "handful")
+    return i.roles[0]?.role === "leafy green" && !i.kinds.includes("herb") ? ML_PER_CUP : ML_PER_CUP / 4;
   if (label === "knob") return ML_PER_TBSP;
   if (label === "pat") return ML_PER_TSP;
   return undefined;
@@ -285,12 +293,9 @@ function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<
     if (hit === undefined) return undefined;
     // An egg is the egg that was meant: only foods that come in all sizes are scaled by the word
     const by = hit.sized || i.kinds.includes("egg") ? 1 : (SIZE[q.size] ?? 1);
-    return scaled(
-      hit.row.grams * by,
-      hit.row.unit as UnitId,
-      hit.row.label === "" ? q.size : hit.row.label,
-      hit.row.source,
-    );
+    // "1 dozen eggs" are weighed as large ones and still only said to be eggs
+    const plain = hit.row.label === "" || hit.row.label === "medium" || SIZE[hit.row.label] !== undefined;
+    return scaled(hit.row.grams * by, hit.row.unit as UnitId, plain ? q.size : hit.row.label, hit.row.source);
   }
   const hit = countRow(i, unit.id, unit.label, q.size);
   if (hit !== undefined) {

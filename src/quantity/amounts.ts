@@ -44,7 +44,7 @@ const SIZES: Readonly<Record<string, string>> = {
   large: "large",
   big: "large",
   xl: "extra-large",
-  jumbo: "extra-large",
+  jumbo: "jumbo",
   thick: "thick",
   thin: "thin",
   fat: "large",

@@ -15,7 +15,7 @@ const CUP_PARTS = [0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4];
 
 function cupSteps(cups: number): readonly number[] {
   const whole = Math.floor(cups);
-  if (cups < 3) return [...CUP_PARTS.map((f) => whole + f), whole + 1].filter((s) => s > 0);
+  if (cups < 4) return [...CUP_PARTS.map((f) => whole + f), whole + 1].filter((s) => s > 0);
   if (cups < 8) return [whole, whole + 1 / 2, whole + 1];
   return [whole, whole + 1];
 }
@@ -81,6 +81,7 @@ export function usMassFor(grams: number): KitchenMeasure | undefined {
 
 const PLURAL: Readonly<Record<string, string>> = {
   leaf: "leaves",
+  loaf: "loaves",
   bunch: "bunches",
   pinch: "pinches",
   dash: "dashes",
@@ -110,12 +111,14 @@ export function measureText(amount: number, unit: UnitId, label = "", range?: re
   if (SYMBOLS.has(unit)) return words(number, unit, label);
   if (unit === "cup") return words(number, many ? "cups" : "cup", label);
   if (unit === "piece" || unit === "packet" || unit === "slice") return words(number, counted(unit, label, many));
-  return words(number, many ? plural(unit) : unit, label);
+  const noun = many ? plural(unit) : unit;
+  return SIZE_LABELS.has(label) ? words(number, label, noun) : words(number, noun, label);
 }
-const SIZE_LABELS = new Set(["small", "medium", "large", "extra-large"]);
+const SIZE_LABELS = new Set(["small", "medium", "large", "extra-large", "jumbo"]);
 function counted(unit: UnitId, label: string, many: boolean): string {
   const noun = label === "" || SIZE_LABELS.has(label) ? (unit === "piece" ? "" : unit) : label;
-  const said = noun === "" ? "" : many ? plural(noun) : noun;
+  // "whole" is no noun and has no plural
+  const said = noun === "" ? "" : many && noun !== "whole" ? plural(noun) : noun;
   return SIZE_LABELS.has(label) ? words(label, said) : said;
 }
 function words(...parts: readonly string[]): string {

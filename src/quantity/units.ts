@@ -132,9 +132,16 @@ const COUNTS: readonly (readonly [id: UnitId, label: string, words: string])[] =
   ["piece", "rack", "rack"],
   ["piece", "pod", "pod"],
   ["piece", "round", "round"],
+  ["piece", "portion", "portion"],
+  ["piece", "heart", "heart"],
+  ["piece", "shoot", "shoot"],
+  ["piece", "loaf", "loaf"],
+  ["piece", "side", "side"],
+  ["piece", "crown", "crown"],
 ];
 const IRREGULAR: Readonly<Record<string, string>> = {
   leaves: "leaf",
+  loaves: "loaf",
   bunches: "bunch",
   inches: "inch",
   pinches: "pinch",

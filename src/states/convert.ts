@@ -44,7 +44,11 @@ const READY = new Set([
   "reconstituted",
 ]);
 
-type Target = { readonly stages: readonly Stage[]; readonly ingredients: readonly Ingredient[] };
+/** Any of these will do. */
+type Target = readonly Node[];
+
+const nodes = (ingredients: readonly Ingredient[], ...stages: readonly Stage[]): Target =>
+  ingredients.flatMap((ingredient) => stages.map((stage) => ({ ingredient, stage })));
 
 /** See `convert` in the index of this room. */
 export function convertWith(
@@ -68,7 +72,7 @@ export function convertWith(
 }
 
 function wants(t: Target, n: Node): boolean {
-  return t.ingredients.includes(n.ingredient) && t.stages.includes(n.stage);
+  return t.some((w) => w.ingredient === n.ingredient && w.stage === n.stage);
 }
 
 function toUnit(lookup: Lookup, source: Portion, i: Ingredient, wish: string, from: SourceRef | undefined): Conversion {
@@ -92,16 +96,16 @@ function toUnit(lookup: Lookup, source: Portion, i: Ingredient, wish: string, fr
 /** "cooked", "edible portion", "dried", "salt-cured": a state of the same food. */
 function stateTarget(lookup: Lookup, i: Ingredient, wish: string): Target | undefined {
   const text = wish.trim().toLowerCase();
-  if (EDIBLE.has(text)) return { stages: ["edible"], ingredients: [i] };
+  if (EDIBLE.has(text)) return nodes([i], "edible");
   if (READY.has(text) && !siblingsOf(lookup.store, i).some((s) => s !== i && s.state.includes(text)))
-    return { stages: ["ready"], ingredients: [i] };
+    return nodes([i], "ready");
   const words = text.split(/[ -]/u).filter((w) => w !== "");
   const all = siblingsOf(lookup.store, i);
   const has = (s: Ingredient) => words.every((w) => s.state.some((t) => t === w || t.split("-").includes(w)));
   const fit = text === "" ? [] : all.filter((s) => s.state.join("-") === text || has(s));
   const exact = fit.filter((s) => s.state.join("-") === text);
-  if (text === "cooked") return { stages: ["cooked", "sold"], ingredients: [...fit.filter(isHeated), i] };
-  return fit.length === 0 ? undefined : { stages: ["sold", "edible"], ingredients: exact.length > 0 ? exact : fit };
+  if (text === "cooked") return [...nodes(fit.filter(isHeated), "sold"), ...nodes([i], "cooked")];
+  return fit.length === 0 ? undefined : nodes(exact.length > 0 ? exact : fit, "sold", "edible");
 }
 
 /** "beans, cooked", "potato, edible portion", "white rice": a food, with or without how far it has come. */
@@ -123,10 +127,10 @@ function foodTarget(lookup: Lookup, i: Ingredient, wish: string): Target | undef
   if (named.length === 0) return undefined;
   const kin = named.filter((f) => sameFood(f, i));
   const wanted = kin.length > 0 ? kin : named;
-  if (!cooked) return { stages: ["sold", "edible"], ingredients: wanted };
+  if (!cooked) return nodes(wanted, "sold", "edible");
   const heated = wanted.filter(isHeated);
-  if (heated.length > 0) return { stages: ["sold", "edible"], ingredients: heated };
-  return kin.length > 0 ? stateTarget(lookup, i, "cooked") : { stages: ["cooked"], ingredients: wanted };
+  if (heated.length > 0) return nodes(heated, "sold", "edible");
+  return kin.length > 0 ? stateTarget(lookup, i, "cooked") : nodes(wanted, "cooked");
 }
 
 function foodsOf(lookup: Lookup, text: string): readonly Ingredient[] {
