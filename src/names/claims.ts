@@ -21,16 +21,19 @@ export interface NameIndex {
   readonly store: Store;
   readonly words: Words;
   readonly byKey: ReadonlyMap<string, readonly Claim[]>;
-  /** Words in any order -> keys. */
-  readonly bySorted: ReadonlyMap<string, readonly string[]>;
-  /** Words written together -> keys. */
-  readonly byJoined: ReadonlyMap<string, readonly string[]>;
+  /** Words in any order -> keys, and words written together -> keys; made when a name is first not found as written. */
+  readonly otherwise: () => Otherwise;
   /** Food and part ids ("cod", "chard.stem") -> the ingredients their bare name means. */
   readonly byFood: ReadonlyMap<string, readonly Ingredient[]>;
   /** All ingredients of a food and part. */
   readonly siblings: ReadonlyMap<string, readonly Ingredient[]>;
   /** Longest name in words. */
   readonly longest: number;
+}
+
+export interface Otherwise {
+  readonly bySorted: ReadonlyMap<string, readonly string[]>;
+  readonly byJoined: ReadonlyMap<string, readonly string[]>;
 }
 
 export const groupOf = (i: Ingredient): string => (i.part === undefined ? i.food : `${i.food}.${i.part}`);
@@ -73,8 +76,11 @@ class Builder {
     const key = this.fold(text);
     if (key === "") return;
     const raw = rawText(text);
-    const list = this.byKey.get(key) ?? [];
-    this.byKey.set(key, list);
+    const list = this.byKey.get(key);
+    if (list === undefined) {
+      this.byKey.set(key, targets.map((ingredient) => ({ ingredient, text, raw, rank, byDefault })));
+      return;
+    }
     for (const ingredient of targets) {
       const same = list.findIndex((c) => c.ingredient === ingredient && c.raw === raw);
       const claim = { ingredient, text, raw, rank, byDefault };
@@ -121,28 +127,52 @@ class Builder {
   }
   private state(i: Ingredient): void {
     for (const n of i.names) if (n.of === "state") this.claim(n.text, this.rank(n.tag), [i], false);
-    const bare = new Set(i.names.flatMap((n) => (n.of === "state" ? [] : [this.fold(n.text)])));
-    for (const name of new Set([i.name.us, i.name.gb])) if (!bare.has(this.fold(name))) this.claim(name, Rank.id, [i], false);
+    for (const name of i.name.us === i.name.gb ? [i.name.us] : [i.name.us, i.name.gb]) {
+      if (i.names.some((n) => n.text === name)) continue; // listed: a state's own name is claimed, the food's bare name is not this state's
+      const key = this.fold(name);
+      if (!i.names.some((n) => n.of !== "state" && this.fold(n.text) === key)) this.claim(name, Rank.id, [i], false);
+    }
   }
   private listed(list: readonly Ingredient[], of: "food" | "part"): readonly (readonly [string, string])[] {
-    const seen = new Map<string, readonly [string, string]>();
-    for (const i of list) for (const n of i.names) if (n.of === of) seen.set(`${n.tag} ${n.text}`, [n.tag, n.text]);
-    return [...seen.values()];
+    const seen = new Map<string, Set<string>>();
+    const out: (readonly [string, string])[] = [];
+    for (const i of list) {
+      for (const n of i.names) {
+        if (n.of !== of) continue;
+        let texts = seen.get(n.tag);
+        if (texts === undefined) seen.set(n.tag, (texts = new Set()));
+        if (texts.has(n.text)) continue;
+        texts.add(n.text);
+        out.push([n.tag, n.text]);
+      }
+    }
+    return out;
   }
 
   private finish(): NameIndex {
-    const bySorted = new Map<string, string[]>();
-    const byJoined = new Map<string, string[]>();
     let longest = 1;
-    for (const key of this.byKey.keys()) {
-      if (!key.includes(" ")) continue;
-      longest = Math.max(longest, key.split(" ").length);
-      push(bySorted, sortedKey(key), key);
-      push(byJoined, key.replaceAll(" ", ""), key);
-    }
+    for (const key of this.byKey.keys()) longest = Math.max(longest, wordCount(key));
+    let made: Otherwise | undefined;
     const { store, words, byKey, byFood, siblings } = this;
-    return { store, words, byKey, bySorted, byJoined, byFood, siblings, longest };
+    return { store, words, byKey, otherwise: () => (made ??= otherwiseOf(byKey.keys())), byFood, siblings, longest };
   }
+}
+
+function wordCount(key: string): number {
+  let n = 1;
+  for (let at = key.indexOf(" "); at >= 0; at = key.indexOf(" ", at + 1)) n++;
+  return n;
+}
+
+function otherwiseOf(keys: Iterable<string>): Otherwise {
+  const bySorted = new Map<string, string[]>();
+  const byJoined = new Map<string, string[]>();
+  for (const key of keys) {
+    if (!key.includes(" ")) continue;
+    push(bySorted, sortedKey(key), key);
+    push(byJoined, key.replaceAll(" ", ""), key);
+  }
+  return { bySorted, byJoined };
 }
 
 const built = new WeakMap<Store, NameIndex>();

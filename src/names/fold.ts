@@ -19,10 +19,16 @@ export interface Token {
   readonly joined: boolean;
 }
 
+const SILENT: ReadonlySet<string> = new Set(["of", "the", "a", "an"]);
+function wordKey(plain: string): string {
+  if (SILENT.has(plain)) return "";
+  const key = stem(plain);
+  return SILENT.has(key) ? "" : key;
+}
+
 /** Longest text any name function reads; longer ones find nothing. */
 export const LONGEST = 500;
 
-const SILENT: ReadonlySet<string> = new Set(["of", "the", "a", "an"]);
 const LETTERS: Readonly<Record<string, string>> = { œ: "oe", æ: "ae", ø: "o", ł: "l", ß: "ss", ð: "d", đ: "d", þ: "th", ı: "i" };
 const APOSTROPHES = "'’‘ʼ`´′ʹ";
 const WORD = /[\p{L}\p{M}\p{N}]/u;
@@ -33,6 +39,12 @@ function isAscii(s: string): boolean {
   for (let i = 0; i < s.length; i++) if (s.charCodeAt(i) > 127) return false;
   return true;
 }
+/** a-z, A-Z, 0-9. */
+const isPlain = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
+const isWordChar = (ch: string): boolean => {
+  const code = ch.charCodeAt(0);
+  return code < 128 ? isPlain(code) : WORD.test(ch);
+};
 
 /** Lower case; marks stripped from Latin letters only (が is not か, क़ is not क); œ æ ø ł ß ð þ ı spelled out. */
 export function plainWord(text: string): string {
@@ -41,11 +53,12 @@ export function plainWord(text: string): string {
   let out = "";
   let latin = false;
   for (const ch of lower.normalize("NFKC").toLowerCase().normalize("NFD")) {
-    if (MARK.test(ch)) {
+    const code = ch.charCodeAt(0);
+    if (code >= 0x300 && MARK.test(ch)) {
       if (!latin) out += ch;
       continue;
     }
-    latin = LATIN.test(ch);
+    latin = code < 128 ? code >= 97 && code <= 122 : LATIN.test(ch);
     out += LETTERS[ch] ?? ch;
   }
   return out.normalize("NFC");
@@ -53,7 +66,8 @@ export function plainWord(text: string): string {
 
 /** Same text whatever the case and the spacing: the test for "exact". */
 export function rawText(text: string): string {
-  const lower = text.normalize("NFKC").toLowerCase();
+  const lower = isAscii(text) ? text.toLowerCase() : text.normalize("NFKC").toLowerCase();
+  if (!hasOddSpace(lower)) return lower;
   let out = "";
   let gap = false;
   for (const ch of lower) {
@@ -66,6 +80,24 @@ export function rawText(text: string): string {
     out += ch;
   }
   return out;
+}
+
+function isLettersAndSpaces(s: string): boolean {
+  for (let i = 0; i < s.length; i++) {
+    const code = s.charCodeAt(i);
+    if ((code < 97 || code > 122) && code !== 32) return false;
+  }
+  return true;
+}
+/** Spaces at an end, doubled, or other than the plain one. */
+function hasOddSpace(s: string): boolean {
+  let before = 32;
+  for (let i = 0; i < s.length; i++) {
+    const code = s.charCodeAt(i);
+    if (code < 32 || (code === 32 && before === 32) || (code > 127 && (s[i] as string).trim() === "")) return true;
+    before = code;
+  }
+  return before === 32 && s !== "";
 }
 
 const isDigit = (ch: string | undefined): boolean => ch !== undefined && ch >= "0" && ch <= "9";
@@ -83,7 +115,7 @@ export function tokensOf(text: string): Token[] {
   const close = (end: number): void => {
     if (start >= 0 && word !== "") {
       const plain = plainWord(word);
-      const key = SILENT.has(plain) ? "" : stem(plain);
+      const key = wordKey(plain);
       tokens.push({ text: word, plain, key, start, end, breaks: breaks && tokens.length > 0, depth, joined: gap === "-" || gap === "/" });
       breaks = false;
       gap = "";
@@ -94,7 +126,7 @@ export function tokensOf(text: string): Token[] {
   for (const ch of nfkc) {
     const here = at;
     at += ch.length;
-    if (WORD.test(ch)) {
+    if (isWordChar(ch)) {
       if (start < 0) start = here;
       word += ch;
     } else if (APOSTROPHES.includes(ch) && start >= 0) {
@@ -125,7 +157,32 @@ export const keyOf = (tokens: readonly Token[]): string =>
     .join(" ");
 
 /** A text as names are compared: folded words in order, one space between. Folding twice changes nothing. */
-export const foldText = (text: string): string => keyOf(tokensOf(text));
+export const foldText = (text: string): string => (isAscii(text) ? foldAscii(text) : keyOf(tokensOf(text)));
+
+/** The same for plain letters, without making tokens: most names are, and an index folds all of them. */
+function foldAscii(text: string): string {
+  const lower = text.toLowerCase();
+  if (isLettersAndSpaces(lower)) {
+    if (!lower.includes(" ")) return wordKey(lower);
+    return lower.split(" ").map((w) => (w === "" ? "" : wordKey(w))).filter((k) => k !== "").join(" ");
+  }
+  let out = "";
+  let word = "";
+  const close = (): void => {
+    const key = word === "" ? "" : wordKey(word);
+    if (key !== "") out += out === "" ? key : ` ${key}`;
+    word = "";
+  };
+  for (let i = 0; i <= lower.length; i++) {
+    const code = i < lower.length ? lower.charCodeAt(i) : 32;
+    if (isPlain(code)) word += lower[i] as string;
+    else if (word === "" || (code !== 39 && code !== 96)) {
+      close();
+      if (code === 38) out += out === "" ? "and" : " and";
+    }
+  }
+  return out;
+}
 
 /** The same whatever the order of the words. */
 export const sortedKey = (key: string): string => (key.includes(" ") ? key.split(" ").sort().join(" ") : key);

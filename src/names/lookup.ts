@@ -69,7 +69,7 @@ export function byName(index: NameIndex, key: string, raw: string): Found | unde
   const isListed = (c: Claim): boolean => c.rank < Rank.made;
   const straight = index.byKey.get(key) ?? [];
   if (straight.some(isListed)) return weigh(index, straight, raw, SURE.folded);
-  const swapped = key.includes(" ") ? (index.bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? []) : [];
+  const swapped = key.includes(" ") ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? []) : [];
   // a listed name in another order before one made by rule: "kale green" is green kale, not the greens of kale
   if (swapped.some(isListed)) return weigh(index, swapped, raw, SURE.reordered);
   if (straight.length > 0) return weigh(index, straight, raw, SURE.made);
@@ -79,7 +79,7 @@ export function byName(index: NameIndex, key: string, raw: string): Found | unde
 function byJoin(index: NameIndex, key: string, raw: string): Found | undefined {
   const joined = key.replaceAll(" ", "");
   if (joined.length < 6) return undefined;
-  const claims = [...(key === joined ? [] : (index.byKey.get(joined) ?? [])), ...(index.byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? [])];
+  const claims = [...(key === joined ? [] : (index.byKey.get(joined) ?? [])), ...(index.otherwise().byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? [])];
   return claims.length === 0 ? undefined : weigh(index, claims, raw, SURE.joined);
 }
 

@@ -2,7 +2,7 @@
 // word ("cooky", "sloe" -> "slo"); it only has to be the same for every way the word is written.
 
 /** Plurals no rule reaches, and words that only look plural. */
-const IRREGULAR: Readonly<Record<string, string>> = {
+const IRREGULAR: ReadonlyMap<string, string> = new Map(Object.entries({
   leaves: "leaf",
   loaves: "loaf",
   halves: "half",
@@ -24,10 +24,10 @@ const IRREGULAR: Readonly<Record<string, string>> = {
   haggis: "haggis",
   menus: "menu",
   tofus: "tofu",
-};
+}));
 
 /** British, American and other spellings of one word, keyed by the stem. Names (aubergine, eggplant) are data, not spelling. */
-const SPELLING: Readonly<Record<string, string>> = {
+const SPELLING: ReadonlyMap<string, string> = new Map(Object.entries({
   flavour: "flavor",
   flavoured: "flavored",
   flavouring: "flavoring",
@@ -42,7 +42,6 @@ const SPELLING: Readonly<Record<string, string>> = {
   yogourt: "yogurt",
   yoghourt: "yogurt",
   soya: "soy",
-  soybean: "soybean",
   fibre: "fiber",
   filet: "fillet",
   gelatine: "gelatin",
@@ -50,10 +49,8 @@ const SPELLING: Readonly<Record<string, string>> = {
   doughnut: "donut",
   omelet: "omelette",
   whiskey: "whisky",
-  whisk: "whisk",
   grey: "gray",
   castor: "caster",
-  ketchup: "ketchup",
   catsup: "ketchup",
   houmou: "hummus",
   houmous: "hummus",
@@ -77,36 +74,31 @@ const SPELLING: Readonly<Record<string, string>> = {
   aluminium: "aluminum",
   caramelised: "caramelized",
   crystallised: "crystallized",
-  desiccated: "desiccated",
   dessicated: "desiccated",
   pasteurised: "pasteurized",
   unpasteurised: "unpasteurized",
   homogenised: "homogenized",
   tinned: "canned",
   dry: "dried",
-};
+}));
 // "tinned" and "dry" read as "canned" and "dried" so that a listed "canned tomatoes" is also "tinned tomatoes".
 
 /** One spelling for a lower-case word without marks: plural to singular, British and American alike. */
 export function stem(word: string): string {
-  let w = IRREGULAR[word];
-  if (w === undefined) w = singular(word);
-  return Object.hasOwn(SPELLING, w) ? (SPELLING[w] as string) : w;
+  const w = word.length < 4 ? word : (IRREGULAR.get(word) ?? singular(word));
+  return SPELLING.get(w) ?? w;
 }
 
 function singular(word: string): string {
-  if (word.length < 4) return word;
-  if (Object.hasOwn(IRREGULAR, word)) return IRREGULAR[word] as string;
-  let w = word;
-  if (w.endsWith("s") && !w.endsWith("ss") && !w.endsWith("us")) w = w.slice(0, -1);
-  return trailing(w);
+  const last = word.charCodeAt(word.length - 1);
+  if (last === 115 /* s */ && !word.endsWith("ss") && !word.endsWith("us")) return trailing(word.slice(0, -1));
+  return last === 101 /* e */ ? trailing(word) : word;
 }
 
 /** Endings whose plural adds "es" lose their "e" in both numbers, so that neither form has to be recognised. */
 function trailing(w: string): string {
+  if (w.charCodeAt(w.length - 1) !== 101 || w.length < 4) return w;
   if (w.length >= 5 && w.endsWith("ie")) return `${w.slice(0, -2)}y`;
-  if (w.length >= 4 && w.endsWith("oe")) return w.slice(0, -1);
-  if (w.length >= 5 && w.endsWith("use")) return w.slice(0, -1);
-  for (const end of ["che", "she", "xe", "sse", "zze"]) if (w.length > end.length + 1 && w.endsWith(end)) return w.slice(0, -1);
-  return w;
+  const dropped = w.endsWith("oe") || w.endsWith("xe") || (w.length >= 5 && (w.endsWith("use") || w.endsWith("che") || w.endsWith("she") || w.endsWith("sse") || w.endsWith("zze")));
+  return dropped ? w.slice(0, -1) : w;
 }
