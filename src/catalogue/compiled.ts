@@ -121,12 +121,32 @@ export interface Compiled {
   readonly commons: Commons;
   readonly size: number;
   readonly columns: Readonly<Record<string, Coded<unknown> | readonly unknown[]>>;
+  /** Names by language of each food ("cod") and part ("chard.stem"), which all their states share; those of one state are a column. */
+  readonly names: Readonly<Record<string, NamesByTag>>;
+  /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
   readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
   readonly swaps: readonly PackedSwap[];
 }
 
 const CODED = ["state", "kind", "roles", "slot", "can", "cannot", "texture", "flavour", "aroma", "dominant", "origin", "tags", "contains", "may", "unknown", "ready", "minutes", "cost", "colour", "starchKind", "acidKind", "pungencyKind", "traditions", "usual", "cooked", "edible"] as const;
-const PLAIN = ["id", "food", "part", "isDefault", "name", "names", "measures", "becomes"] as const;
+const PLAIN = ["id", "part", "isDefault", "measures", "becomes"] as const;
+type NamesByTag = Readonly<Record<string, readonly string[]>>;
+
+const nameKey = (row: FlatIngredient): string => (row.part === undefined ? row.food : `${row.food}.${row.part}`);
+const byTag = (names: readonly NameRow[]): NamesByTag => {
+  const tags: Record<string, string[]> = {};
+  for (const { tag, text } of names) (tags[tag] ??= []).push(text);
+  return tags;
+};
+function* rowsOf(names: NamesByTag, of: NameRow["of"]): Generator<NameRow> {
+  for (const [tag, texts] of Object.entries(names)) for (const text of texts) yield { tag, text, of };
+}
+/** The sources most of an ingredient's figures come from: its composition records. */
+function recordsOf(row: FlatIngredient): number[] {
+  const count = new Map<number, number>();
+  for (const [, source] of Object.values(row.figures)) count.set(source, (count.get(source) ?? 0) + 1);
+  return [...count].filter(([, n]) => n >= 3).map(([source]) => source);
+}
 
 /** Turns rows into columns. Pure; keys of every object keep the order they came in, so equal rows give equal text. */
 export function encode(flat: Flat, meta: { version: string; data: string; hash: string }): Compiled {
@@ -149,12 +169,24 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     columns[field] = { of, at };
   }
   for (const field of PLAIN) columns[field] = flat.ingredients.map((row) => row[field] ?? null);
+  columns["name"] = flat.ingredients.map((row) => (row.name[0] === row.name[1] ? row.name[0] : row.name));
+  columns["stateNames"] = flat.ingredients.map((row) => byTag(row.names.filter((n) => n.of === "state")));
+  const records = flat.ingredients.map(recordsOf);
+  columns["records"] = records;
+  const names: Record<string, NamesByTag> = {};
+  for (const row of flat.ingredients) names[nameKey(row)] ??= byTag(row.names.filter((n) => n.of !== "state"));
   const figures: Record<string, { v: (number | null)[]; s: number[] }> = {};
   for (const name of Object.keys(flat.commons.figures)) {
     const v = flat.ingredients.map((row) => row.figures[name]?.[0] ?? null);
-    if (v.some((x) => x !== null)) figures[name] = { v, s: flat.ingredients.map((row) => row.figures[name]?.[1] ?? -1) };
+    if (v.some((x) => x !== null)) figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
   }
-  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, figures, swaps: flat.swaps };
+  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names, figures, swaps: flat.swaps };
+}
+/** 0 for no figure and for the first own record alike: the value says which. Own records are 0, -1, -2 ...; others 1 + their place. */
+function place(source: number | undefined, own: readonly number[]): number {
+  if (source === undefined) return 0;
+  const k = own.indexOf(source);
+  return k >= 0 ? -k : source + 1;
 }
 
 /** The inverse of {@link encode}. */
@@ -173,11 +205,18 @@ export function decode(compiled: Compiled): Flat {
       });
     }
   }
-  for (const row of rows) row["figures"] = {};
-  for (const [name, { v, s }] of Object.entries(compiled.figures)) {
-    v.forEach((value, i) => {
-      if (value !== null) (rows[i]?.["figures"] as Record<string, unknown>)[name] = [value, s[i]];
-    });
-  }
+  rows.forEach((row, i) => {
+    const { stateNames, records, name, ...rest } = row as { stateNames?: NamesByTag; records?: number[]; name: string | [string, string]; id: string; part?: string };
+    const food = rest.id.slice(0, rest.id.indexOf("/")).split(".")[0] ?? "";
+    const key = rest.part === undefined ? food : `${food}.${rest.part}`;
+    const names = [...rowsOf(stateNames ?? {}, "state"), ...rowsOf(compiled.names[key] ?? {}, rest.part === undefined ? "food" : "part")];
+    const figures: Record<string, readonly [number, number]> = {};
+    for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
+      const value = v[i];
+      const at = s[i] ?? 0;
+      if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
+    }
+    rows[i] = { ...rest, food, name: typeof name === "string" ? [name, name] : name, names, figures };
+  });
   return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: compiled.swaps };
 }

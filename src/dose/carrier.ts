@@ -71,7 +71,7 @@ export function carrierAmount(store: Store, a: Ingredient, grams: number, b: Ing
   };
   const to100 = 100 / dish;
   const target = umami(per(a, "glutamate") * grams * to100, per(a, "nucleotide") * grams * to100);
-  const g = per(b, "glutamate") * (187.13 / 147.13) * to100;
+  const g = per(b, "glutamate") * to100;
   const n = per(b, "nucleotide") * to100;
   if (!(target > 0) || !(g > 0)) return Number.NaN;
   // g x + 1218 g n x^2 = target

@@ -27,11 +27,9 @@ export function perceived(taste: Taste, concentration: number): number {
 }
 
 /**
- * Equivalent umami concentration of a finished dish, g MSG per 100 g: Y = a + 1218 a b, with a the free glutamate
- * (as MSG) and b the nucleotides (as IMP), both in g per 100 g of dish (Yamaguchi's synergy equation).
+ * Equivalent umami concentration of a finished dish, g MSG per 100 g: Y = a + 1218 a b, with a the free glutamate and b the
+ * nucleotides (IMP 1, GMP 2.3), both in g per 100 g of dish (Yamaguchi's synergy equation). For dishes, never for a concentrate.
  */
 export function umami(glutamate: number, nucleotide: number): number {
-  // 187.13 / 147.13: monosodium glutamate monohydrate per glutamic acid, by molar mass.
-  const a = glutamate * (187.13 / 147.13);
-  return a + 1218 * a * nucleotide;
+  return glutamate + 1218 * glutamate * nucleotide;
 }

@@ -255,6 +255,9 @@ describe("findInPhrase", () => {
   it("shares the last word", () => {
     expect(findInPhrase(us, "chicken or vegetable stock")).toMatchObject({ match: { id: "chicken-stock/pantry" }, also: [{ id: "vegetable-stock/pantry" }] });
   });
+  it("reads juice and zest of one fruit", () => {
+    expect(findInPhrase(us, "juice and zest of 1 lemon")).toMatchObject({ match: { id: "lemon.juice/fresh" }, also: [{ id: "lemon.zest/fresh" }] });
+  });
   it("says what it let go, and is less sure", () => {
     expect(findInPhrase(us, "frozen potatoes")).toMatchObject({ match: { id: "potato/fresh", how: "fuzzy", confidence: 0.85 }, unmet: ["frozen"] });
     expect(findInPhrase(us, "Quayside potatoes")).toMatchObject({ match: { id: "potato/fresh", how: "fuzzy", confidence: 0.8 }, unknown: ["Quayside"] });
