@@ -121,8 +121,12 @@ export interface Compiled {
   readonly commons: Commons;
   readonly size: number;
   readonly columns: Readonly<Record<string, Coded<unknown> | readonly unknown[]>>;
-  /** Names by language of each food ("cod") and part ("chard.stem"), which all their states share; those of one state are a column. */
-  readonly names: Readonly<Record<string, NamesByTag>>;
+  /**
+   * Names that all states of a food ("cod") or part ("chard.stem") share: the keys, then for each language how many keys on the
+   * next name lies (`step`) and one line a key, names set apart by a bar. One language after another packs much smaller than one food
+   * after another. Names of one state are a column.
+   */
+  readonly names: { readonly of: readonly string[]; readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>> };
   /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
   readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
   readonly swaps: readonly PackedSwap[];
@@ -138,6 +142,13 @@ const byTag = (names: readonly NameRow[]): NamesByTag => {
   for (const { tag, text } of names) (tags[tag] ??= []).push(text);
   return tags;
 };
+/** The name shown unless a record says otherwise: the food's first English name for its default state, the state's own first for others. */
+function usualName(row: { isDefault: boolean; names: readonly NameRow[] }): readonly [string, string] | undefined {
+  const first = (tag: string): string | undefined => row.names.find((n) => n.tag === tag && (n.of === "state") !== row.isDefault)?.text;
+  const us = first("en");
+  return us === undefined ? undefined : [us, first("en-GB") ?? us];
+}
+const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean => a[0] === b?.[0] && a[1] === b[1];
 function* rowsOf(names: NamesByTag, of: NameRow["of"]): Generator<NameRow> {
   for (const [tag, texts] of Object.entries(names)) for (const text of texts) yield { tag, text, of };
 }
@@ -169,7 +180,7 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     columns[field] = { of, at };
   }
   for (const field of PLAIN) columns[field] = flat.ingredients.map((row) => row[field] ?? null);
-  columns["name"] = flat.ingredients.map((row) => (row.name[0] === row.name[1] ? row.name[0] : row.name));
+  columns["name"] = flat.ingredients.map((row) => (sameNames(row.name, usualName(row)) ? null : row.name));
   columns["stateNames"] = flat.ingredients.map((row) => byTag(row.names.filter((n) => n.of === "state")));
   const records = flat.ingredients.map(recordsOf);
   columns["records"] = records;
@@ -180,7 +191,13 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     const v = flat.ingredients.map((row) => row.figures[name]?.[0] ?? null);
     if (v.some((x) => x !== null)) figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
   }
-  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names, figures, swaps: flat.swaps };
+  const of = Object.keys(names);
+  const tags: Record<string, { step: number[]; text: string }> = {};
+  for (const tag of [...new Set(Object.values(names).flatMap((n) => Object.keys(n)))].sort()) {
+    const with_ = of.flatMap((key, k) => (names[key]?.[tag] ? [k] : []));
+    tags[tag] = { step: with_.map((k, n) => k - (with_[n - 1] ?? 0)), text: with_.map((k) => names[of[k] ?? ""]?.[tag]?.join("|")).join("\n") };
+  }
+  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names: { of, tags }, figures, swaps: flat.swaps };
 }
 /** 0 for no figure and for the first own record alike: the value says which. Own records are 0, -1, -2 ...; others 1 + their place. */
 function place(source: number | undefined, own: readonly number[]): number {
@@ -205,18 +222,28 @@ export function decode(compiled: Compiled): Flat {
       });
     }
   }
+  const shared = new Map<string, Record<string, string[]>>(compiled.names.of.map((key) => [key, {}]));
+  for (const [tag, { step, text }] of Object.entries(compiled.names.tags)) {
+    const lines = text.split("\n");
+    let k = 0;
+    step.forEach((d, n) => {
+      k += d;
+      const names = shared.get(compiled.names.of[k] ?? "");
+      if (names) names[tag] = (lines[n] ?? "").split("|");
+    });
+  }
   rows.forEach((row, i) => {
-    const { stateNames, records, name, ...rest } = row as { stateNames?: NamesByTag; records?: number[]; name: string | [string, string]; id: string; part?: string };
+    const { stateNames, records, name, ...rest } = row as { stateNames?: NamesByTag; records?: number[]; name?: [string, string]; id: string; part?: string; isDefault: boolean };
     const food = rest.id.slice(0, rest.id.indexOf("/")).split(".")[0] ?? "";
     const key = rest.part === undefined ? food : `${food}.${rest.part}`;
-    const names = [...rowsOf(stateNames ?? {}, "state"), ...rowsOf(compiled.names[key] ?? {}, rest.part === undefined ? "food" : "part")];
+    const names = [...rowsOf(stateNames ?? {}, "state"), ...rowsOf(shared.get(key) ?? {}, rest.part === undefined ? "food" : "part")];
     const figures: Record<string, readonly [number, number]> = {};
     for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
       const value = v[i];
       const at = s[i] ?? 0;
       if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
     }
-    rows[i] = { ...rest, food, name: typeof name === "string" ? [name, name] : name, names, figures };
+    rows[i] = { ...rest, food, name: name ?? usualName({ isDefault: rest.isDefault, names }), names, figures };
   });
   return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: compiled.swaps };
 }

@@ -82,7 +82,7 @@ function namesOf(slot: Slot): NameRow[] {
   const rows: NameRow[] = [];
   const part = slot.partName === undefined ? undefined : slot.food.parts?.[slot.partName];
   const add = (names: Record<string, string[]> | undefined, of: NameRow["of"]): void => {
-    for (const [tag, list] of Object.entries(names ?? {})) for (const text of list) rows.push({ tag, text, of });
+    for (const tag of Object.keys(names ?? {}).sort()) for (const text of names?.[tag] ?? []) rows.push({ tag, text, of });
   };
   add(slot.state.names, "state");
   add(part ? part.names : slot.food.names, part ? "part" : "food");
@@ -108,10 +108,13 @@ function recordsOf(state: StateRecord, look: CompositionLookup): CompositionReco
   return list.flatMap((reference) => look(reference) ?? []);
 }
 
+/** Figures the rules look at in the table itself; nothing at run time asks for them, so they are not shipped. */
+const CHECK_ONLY: readonly string[] = ["ash", "total glutamic acid"];
+
 function figuresOf(slot: Slot, records: readonly CompositionRecord[], refs: Refs): Record<string, readonly [number, number]> {
   const figures: Record<string, readonly [number, number]> = {};
   for (const record of records) {
-    for (const [name, value] of Object.entries(record.figures)) figures[name] ??= [value, refs.of(record.key, record.record)];
+    for (const [name, value] of Object.entries(record.figures)) if (!CHECK_ONLY.includes(name)) figures[name] ??= [value, refs.of(record.key, record.record)];
   }
   for (const [name, cited] of Object.entries(slot.state.figures ?? {})) figures[name] = refs.cited(cited);
   return figures;

@@ -24,10 +24,12 @@ export const sums: Rule = {
   name: "sums",
   text: "Water, protein, fat, carbohydrate, ash and alcohol make 100 g within 8 when all the large ones were measured; sugars and starch are no more than the carbohydrate.",
   check(input, say) {
-    for (const { row, file } of rows(input)) {
+    for (const { row, slot, file } of rows(input)) {
+      const own = typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
+      const ash = slot.state.figures?.["ash"]?.v ?? own.map((r) => input.look(r)?.figures["ash"]).find((v) => v !== undefined) ?? 0;
       const parts = ["water", "protein", "fat", "carbohydrate"].map((n) => value(row, n));
       if (parts.every((p) => p !== undefined)) {
-        const total = parts.reduce<number>((a, b) => a + (b ?? 0), (value(row, "ash") ?? 0) + (value(row, "alcohol") ?? 0));
+        const total = parts.reduce<number>((a, b) => a + (b ?? 0), ash + (value(row, "alcohol") ?? 0));
         // Salt given by hand for a mineral is not in the record's ash twice; acids and ethanol of some records are left out of carbohydrate.
         if (Math.abs(total - 100) > 8) say(file, row.id, `water + protein + fat + carbohydrate + ash + alcohol = ${total.toFixed(1)} g of 100. Check the record, or the figures written by hand.`);
       }
