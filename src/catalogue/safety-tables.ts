@@ -30,7 +30,9 @@ export interface Match {
   /** Jobs the ingredient has with a weight of a half or more. */
   readonly jobs?: readonly string[];
   /** Figures per 100 g in the vocabulary's unit. `missing` holds when it was never measured. */
-  readonly figures?: Readonly<Record<string, { readonly over?: number; readonly under?: number; readonly missing?: boolean }>>;
+  readonly figures?: Readonly<
+    Record<string, { readonly over?: number; readonly under?: number; readonly missing?: boolean }>
+  >;
   /** Whether the record says what the thing is made from. */
   readonly originKnown?: boolean;
   readonly not?: Matches;

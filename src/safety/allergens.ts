@@ -1,27 +1,9 @@
 import type { Ingredient } from "../catalogue/store.js";
-import type { AllergenFacts, AllergenId } from "../types.js";
+import { ALLERGENS } from "../catalogue/words.js";
 import { freeze } from "../errors.js";
+import type { AllergenFacts, AllergenId } from "../types.js";
 import { matches } from "./match.js";
 import { safetyTables, type SafetyStore } from "./tables.js";
-
-/** Every allergen the facts speak of: the US nine, the EU and UK fourteen and Canada's, shellfish told apart. */
-export const ALLERGENS: readonly AllergenId[] = freeze([
-  "milk",
-  "egg",
-  "fish",
-  "crustacean shellfish",
-  "molluscs",
-  "tree nuts",
-  "peanuts",
-  "wheat",
-  "gluten cereals",
-  "soy",
-  "sesame",
-  "celery",
-  "mustard",
-  "lupin",
-  "sulphites",
-]);
 
 /** What something is made from brings its allergen with it, should the record forget to say so. */
 const OF_ORIGIN: Readonly<Record<string, AllergenId>> = {
@@ -33,8 +15,17 @@ const OF_ORIGIN: Readonly<Record<string, AllergenId>> = {
 };
 
 /** Sorts sets into the four lists: the surest word wins, and each allergen stands in exactly one list. */
-function settle(contains: ReadonlySet<AllergenId>, may: ReadonlySet<AllergenId>, unknown: ReadonlySet<AllergenId>): AllergenFacts {
-  const facts = { contains: [] as AllergenId[], mayContain: [] as AllergenId[], free: [] as AllergenId[], unknown: [] as AllergenId[] };
+function settle(
+  contains: ReadonlySet<AllergenId>,
+  may: ReadonlySet<AllergenId>,
+  unknown: ReadonlySet<AllergenId>,
+): AllergenFacts {
+  const facts = {
+    contains: [] as AllergenId[],
+    mayContain: [] as AllergenId[],
+    free: [] as AllergenId[],
+    unknown: [] as AllergenId[],
+  };
   for (const a of ALLERGENS) {
     if (contains.has(a)) facts.contains.push(a);
     else if (may.has(a)) facts.mayContain.push(a);
@@ -62,7 +53,11 @@ export function allergenFacts(store: SafetyStore, ingredient: Ingredient): Aller
   known.set(store.tables, cache);
   const before = cache.get(ingredient);
   if (before) return before;
-  const record = { contains: ingredient.contains, mayContain: ingredient.mayContain, unknown: ingredient.unknownAllergens };
+  const record = {
+    contains: ingredient.contains,
+    mayContain: ingredient.mayContain,
+    unknown: ingredient.unknownAllergens,
+  };
   const contains = new Set(record.contains);
   const may = new Set(record.mayContain);
   const unknown = new Set(record.unknown);
@@ -88,7 +83,10 @@ export function unknownFacts(): AllergenFacts {
  */
 export function mergeAllergens(list: readonly AllergenFacts[]): AllergenFacts;
 export function mergeAllergens(store: SafetyStore, ingredients: readonly Ingredient[]): AllergenFacts;
-export function mergeAllergens(from: SafetyStore | readonly AllergenFacts[], ingredients: readonly Ingredient[] = []): AllergenFacts {
+export function mergeAllergens(
+  from: SafetyStore | readonly AllergenFacts[],
+  ingredients: readonly Ingredient[] = [],
+): AllergenFacts {
   const list = "tables" in from ? ingredients.map((i) => allergenFacts(from, i)) : from;
   if (list.length === 0) return unknownFacts();
   const union = (pick: keyof AllergenFacts): Set<AllergenId> => new Set(list.flatMap((f) => f[pick]));
@@ -109,7 +107,13 @@ export interface AllergenChange {
  * "sometimes" that becomes a "contains" is gained.
  */
 export function changeOf(before: AllergenFacts, after: AllergenFacts): AllergenChange {
-  const change = { gained: [] as AllergenId[], lost: [] as AllergenId[], kept: [] as AllergenId[], unknown: [] as AllergenId[], label: [] as AllergenId[] };
+  const change = {
+    gained: [] as AllergenId[],
+    lost: [] as AllergenId[],
+    kept: [] as AllergenId[],
+    unknown: [] as AllergenId[],
+    label: [] as AllergenId[],
+  };
   for (const a of ALLERGENS) {
     const had = before.contains.includes(a);
     const mightHave = had || before.mayContain.includes(a);

@@ -1,8 +1,8 @@
 import type { Matches, SafetyDietId } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
+import { ALLERGENS } from "../catalogue/words.js";
 import { fail, freeze } from "../errors.js";
 import type { AllergenId, Avoid } from "../types.js";
-import { ALLERGENS } from "./allergens.js";
 import { safetyTables, type SafetyStore } from "./tables.js";
 import { allergenWord, bareForms, dietWord, DIETS, readList, readWord, unknownWord } from "./words.js";
 
@@ -23,12 +23,20 @@ const FIELDS = ["allergens", "diets", "foods"];
 export function mergeRules(list: readonly AvoidRules[]): AvoidRules {
   const allergens = new Set(list.flatMap((r) => r.allergens));
   const diets = new Set(list.flatMap((r) => r.diets));
-  const once = <T extends { readonly word: string }>(items: readonly T[], key: (item: T) => string): T[] => [...new Map(items.map((item) => [key(item), item])).values()];
+  const once = <T extends { readonly word: string }>(items: readonly T[], key: (item: T) => string): T[] => [
+    ...new Map(items.map((item) => [key(item), item])).values(),
+  ];
   return freeze({
     allergens: ALLERGENS.filter((a) => allergens.has(a)),
     diets: DIETS.filter((d) => diets.has(d)),
-    groups: once(list.flatMap((r) => r.groups), (g) => g.word),
-    foods: once(list.flatMap((r) => r.foods), (f) => `${f.word}\n${f.food}.${f.part ?? ""}`),
+    groups: once(
+      list.flatMap((r) => r.groups),
+      (g) => g.word,
+    ),
+    foods: once(
+      list.flatMap((r) => r.foods),
+      (f) => `${f.word}\n${f.food}.${f.part ?? ""}`,
+    ),
   });
 }
 
@@ -41,11 +49,19 @@ export function mergeRules(list: readonly AvoidRules[]): AvoidRules {
  * @param resolveFood the foods a text names; none is an error
  * @throws `unknown term`, `unknown food`, `conflicting request` (an unknown field or something that is no word), `input too large`
  */
-export function readAvoid(store: SafetyStore, avoid: Avoid | undefined, resolveFood: (text: string) => readonly Ingredient[]): AvoidRules {
+export function readAvoid(
+  store: SafetyStore,
+  avoid: Avoid | undefined,
+  resolveFood: (text: string) => readonly Ingredient[],
+): AvoidRules {
   if (avoid === undefined) return NOTHING;
-  if (typeof avoid !== "object" || avoid === null || Array.isArray(avoid)) return fail("conflicting request", "avoid must hold lists: allergens, diets, foods.", { fields: ["avoid"] });
+  if (typeof avoid !== "object" || avoid === null || Array.isArray(avoid))
+    return fail("conflicting request", "avoid must hold lists: allergens, diets, foods.", { fields: ["avoid"] });
   const strange = Object.keys(avoid).filter((key) => !FIELDS.includes(key));
-  if (strange.length > 0) return fail("conflicting request", `avoid has no ${strange.join(", ")}; it holds allergens, diets and foods.`, { fields: strange.map((key) => `avoid.${key}`) });
+  if (strange.length > 0)
+    return fail("conflicting request", `avoid has no ${strange.join(", ")}; it holds allergens, diets and foods.`, {
+      fields: strange.map((key) => `avoid.${key}`),
+    });
   const tables = safetyTables(store);
   const allergens: AllergenId[] = [];
   const diets: SafetyDietId[] = [];
@@ -68,8 +84,13 @@ export function readAvoid(store: SafetyStore, avoid: Avoid | undefined, resolveF
     const group = tables.diets.groups.find(({ names }) => forms.some((form) => names.includes(form)));
     const found = group ? [] : resolveFood(forms.at(-1) === forms[0] ? (word as string) : (forms.at(-1) as string));
     if (group) groups.push({ word: word as string, when: group.when });
-    else if (found.length === 0) return fail("unknown food", `No food called "${word as string}" to avoid.`, { input: word as string, nearest: [] });
-    for (const { food, part } of found) foods.push({ word: word as string, food, ...(part === undefined ? {} : { part }) });
+    else if (found.length === 0)
+      return fail("unknown food", `No food called "${word as string}" to avoid.`, {
+        input: word as string,
+        nearest: [],
+      });
+    for (const { food, part } of found)
+      foods.push({ word: word as string, food, ...(part === undefined ? {} : { part }) });
   }
   return mergeRules([{ allergens, diets, groups, foods }]);
 }

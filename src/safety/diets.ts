@@ -26,17 +26,40 @@ export function dietEntry(store: SafetyStore, id: SafetyDietId): DietEntry {
 
 /** True for a hazard that is a diner's whatever is cooked: no technique, dish, amount or missing food is needed to raise it. */
 export function standing(h: HazardRule): boolean {
-  return h.stop === "diner" && h.when !== undefined && !h.techniques && !h.context && !h.dish && !h.amount && !h.missing && !h.roles;
+  return (
+    h.stop === "diner" &&
+    h.when !== undefined &&
+    !h.techniques &&
+    !h.context &&
+    !h.dish &&
+    !h.amount &&
+    !h.missing &&
+    !h.roles
+  );
 }
 
 /** The hazard that stops an ingredient for a diet, if one does. */
-function stoppedBy(store: SafetyStore, ingredient: Ingredient, diet: SafetyDietId, technique: string | undefined): HazardRule | undefined {
+function stoppedBy(
+  store: SafetyStore,
+  ingredient: Ingredient,
+  diet: SafetyDietId,
+  technique: string | undefined,
+): HazardRule | undefined {
   const { hazards, cookedThrough } = safetyTables(store).hazards;
   const facts = allergenFacts(store, ingredient);
   return hazards.find((h) => {
     if (h.stop !== "diner" || h.when === undefined || !h.diners?.includes(diet)) return false;
-    const raised = standing(h) || (technique !== undefined && h.techniques?.includes(technique) === true && !h.dish && !h.context && !h.amount && !h.missing && !h.roles);
-    if (!raised || (h.unlessCooked === true && technique !== undefined && cookedThrough.includes(technique))) return false;
+    const raised =
+      standing(h) ||
+      (technique !== undefined &&
+        h.techniques?.includes(technique) === true &&
+        !h.dish &&
+        !h.context &&
+        !h.amount &&
+        !h.missing &&
+        !h.roles);
+    if (!raised || (h.unlessCooked === true && technique !== undefined && cookedThrough.includes(technique)))
+      return false;
     return matches(store, ingredient, facts, h.when);
   });
 }
@@ -45,16 +68,33 @@ function stoppedBy(store: SafetyStore, ingredient: Ingredient, diet: SafetyDietI
  * What a diet or condition says of an ingredient: yes, no, or unknown when the facts do not tell.
  * @param technique what is done with it; cooking through lifts some stops
  */
-export function dietAnswer(store: SafetyStore, ingredient: Ingredient, id: SafetyDietId, technique?: string): DietAnswer {
+export function dietAnswer(
+  store: SafetyStore,
+  ingredient: Ingredient,
+  id: SafetyDietId,
+  technique?: string,
+): DietAnswer {
   const entry = dietEntry(store, id);
   const facts = allergenFacts(store, ingredient);
   const cautions: Caution[] = [];
-  const answer = (a: DietAnswer["answer"], text: string, sources: readonly RuleSource[], sure = entry.sure, decides = entry.decides): DietAnswer =>
-    freeze({ diet: id, answer: a, text, sure, decides, sources: refs(sources), cautions });
+  const answer = (
+    a: DietAnswer["answer"],
+    text: string,
+    sources: readonly RuleSource[],
+    sure = entry.sure,
+    decides = entry.decides,
+  ): DietAnswer => freeze({ diet: id, answer: a, text, sure, decides, sources: refs(sources), cautions });
   let settled: DietAnswer | undefined;
   for (const rule of entry.rules) {
     if (!matches(store, ingredient, facts, rule.when)) continue;
-    if (rule.answer === "caution") cautions.push({ hazard: rule.id, severity: "caution", who: entry.id, text: rule.text, sources: refs(rule.sources) });
+    if (rule.answer === "caution")
+      cautions.push({
+        hazard: rule.id,
+        severity: "caution",
+        who: entry.id,
+        text: rule.text,
+        sources: refs(rule.sources),
+      });
     else {
       settled = answer(rule.answer, rule.text, rule.sources, rule.sure, rule.decides);
       break;

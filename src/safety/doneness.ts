@@ -1,4 +1,11 @@
-import type { DonenessClass, HandlingRule, Jurisdiction, Matches, RequiredStep, Target } from "../catalogue/safety-tables.js";
+import type {
+  DonenessClass,
+  HandlingRule,
+  Jurisdiction,
+  Matches,
+  RequiredStep,
+  Target,
+} from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { SourceRef } from "../types.js";
@@ -60,11 +67,15 @@ function targetOf(c: DonenessClass, place: Place): [Jurisdiction, Target] | unde
   const all = Object.entries(c.targets) as [Jurisdiction, Target][];
   const own = place === "strictest" ? undefined : c.targets[place];
   if (own && place !== "strictest") return [place, own];
-  return all.reduce<[Jurisdiction, Target] | undefined>((best, next) => (best && heat(best[1]) >= heat(next[1]) ? best : next), undefined);
+  return all.reduce<[Jurisdiction, Target] | undefined>(
+    (best, next) => (best && heat(best[1]) >= heat(next[1]) ? best : next),
+    undefined,
+  );
 }
 
 function sentence(store: SafetyStore, c: DonenessClass, t: Target): string {
-  const both = store.locale === "en-GB" ? `${t.celsius} °C (${t.fahrenheit} °F)` : `${t.fahrenheit} °F (${t.celsius} °C)`;
+  const both =
+    store.locale === "en-GB" ? `${t.celsius} °C (${t.fahrenheit} °F)` : `${t.fahrenheit} °F (${t.celsius} °C)`;
   const held = t.hold ? (t.hold >= 60 ? `, held for ${t.hold / 60} minutes` : `, held for ${t.hold} seconds`) : "";
   const rest = t.rest ? `, then rest ${t.rest} minutes` : "";
   return [`Cook ${c.text} to ${both} in the middle${held}${rest}.`, t.sign, c.conflict].filter(Boolean).join(" ");
@@ -75,7 +86,11 @@ function sentence(store: SafetyStore, c: DonenessClass, t: Target): string {
  * @param options.jurisdiction whose figures: that of the catalogue's locale when left out; "strictest" for the highest of all. Where
  * a jurisdiction says nothing of a food the strictest is used.
  */
-export function donenessFor(store: SafetyStore, ingredient: Ingredient, options: { readonly jurisdiction?: Place } = {}): Doneness | undefined {
+export function donenessFor(
+  store: SafetyStore,
+  ingredient: Ingredient,
+  options: { readonly jurisdiction?: Place } = {},
+): Doneness | undefined {
   const readiness = readinessOf(store, ingredient);
   if (readiness !== "cook" && readiness !== "cook first") return undefined;
   const c = safetyTables(store).temperatures.classes.find((each) => fits(store, ingredient, each.when));
@@ -83,36 +98,71 @@ export function donenessFor(store: SafetyStore, ingredient: Ingredient, options:
   if (!found) return undefined;
   const [jurisdiction, t] = found;
   if (t.celsius === undefined || t.fahrenheit === undefined) return undefined;
-  return freeze({ kind: c.id, jurisdiction, celsius: t.celsius, fahrenheit: t.fahrenheit, rest: t.rest ?? 0, hold: t.hold ?? 0, text: sentence(store, c, t), sources: refs(t.sources) });
+  return freeze({
+    kind: c.id,
+    jurisdiction,
+    celsius: t.celsius,
+    fahrenheit: t.fahrenheit,
+    rest: t.rest ?? 0,
+    hold: t.hold ?? 0,
+    text: sentence(store, c, t),
+    sources: refs(t.sources),
+  });
 }
 
 /**
  * How the target changes when one thing stands in for another; undefined when the stand-in has none, or needs the same.
  * Whole cut to mince, red meat to poultry and cured to fresh raise it.
  */
-export function donenessChange(store: SafetyStore, missing: Ingredient, use: Ingredient, options: { readonly jurisdiction?: Place } = {}): DonenessChange | undefined {
+export function donenessChange(
+  store: SafetyStore,
+  missing: Ingredient,
+  use: Ingredient,
+  options: { readonly jurisdiction?: Place } = {},
+): DonenessChange | undefined {
   const to = donenessFor(store, use, options);
   if (!to) return undefined;
   const from = donenessFor(store, missing, options);
   const level = (d: Doneness): number => d.celsius + (d.hold >= 120 ? 5 : 0);
   if (from && level(from) === level(to)) return undefined;
   const raised = !from || level(to) > level(from);
-  const degrees = (d: Doneness): string => (store.locale === "en-GB" ? `${d.celsius} °C (${d.fahrenheit} °F)` : `${d.fahrenheit} °F (${d.celsius} °C)`);
+  const degrees = (d: Doneness): string =>
+    store.locale === "en-GB" ? `${d.celsius} °C (${d.fahrenheit} °F)` : `${d.fahrenheit} °F (${d.celsius} °C)`;
   const held = to.hold >= 60 ? ` for ${to.hold / 60} minutes` : "";
   const rest = to.rest > 0 ? `, and rest it ${to.rest} minutes` : "";
   const order = `Cook it to ${degrees(to)} in the middle${held}${rest}`;
   const before = from ? `; what it replaces needed ${degrees(from)}` : "; what it replaces needed no cooking";
-  const text = raised ? `${order}${before}.` : `${degrees(to)} in the middle is enough${rest}; what it replaces needed ${degrees(from as Doneness)}.`;
-  return freeze({ ...(from ? { from } : {}), to, raised, text, step: { procedure: "cook-through", text: `${order}.`, active: 0, waiting: 0 } });
+  const text = raised
+    ? `${order}${before}.`
+    : `${degrees(to)} in the middle is enough${rest}; what it replaces needed ${degrees(from as Doneness)}.`;
+  return freeze({
+    ...(from ? { from } : {}),
+    to,
+    raised,
+    text,
+    step: { procedure: "cook-through", text: `${order}.`, active: 0, waiting: 0 },
+  });
 }
 
 /** How an ingredient is thawed, soaked, marinated, cooled, held and reheated; of all places unless one is named. */
-export function handlingFor(store: SafetyStore, ingredient: Ingredient, options: { readonly jurisdiction?: Jurisdiction; readonly technique?: string } = {}): readonly Handling[] {
+export function handlingFor(
+  store: SafetyStore,
+  ingredient: Ingredient,
+  options: { readonly jurisdiction?: Jurisdiction; readonly technique?: string } = {},
+): readonly Handling[] {
   const rules = safetyTables(store).temperatures.handling.filter(
     (h) =>
       (options.jurisdiction === undefined || h.jurisdiction === options.jurisdiction || h.jurisdiction === "general") &&
       (h.techniques === undefined || (options.technique !== undefined && h.techniques.includes(options.technique))) &&
       (h.when === undefined || fits(store, ingredient, h.when)),
   );
-  return freeze(rules.map(({ topic, jurisdiction, text, figures, conflict, sources }) => ({ topic, jurisdiction, text: conflict === undefined ? text : `${text} ${conflict}`, figures, sources: refs(sources) })));
+  return freeze(
+    rules.map(({ topic, jurisdiction, text, figures, conflict, sources }) => ({
+      topic,
+      jurisdiction,
+      text: conflict === undefined ? text : `${text} ${conflict}`,
+      figures,
+      sources: refs(sources),
+    })),
+  );
 }

@@ -38,10 +38,25 @@ interface Notes {
 const UNSOURCED = "No publication was read for this; it rests on common knowledge.";
 
 function textOf(h: HazardRule): string {
-  return [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined].filter((part) => part !== undefined).join(" ");
+  return [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined]
+    .filter((part) => part !== undefined)
+    .join(" ");
 }
-const cautionOf = (h: HazardRule, severity: Caution["severity"]): Caution => ({ hazard: h.id, severity, who: h.who, text: textOf(h), sources: refs(h.sources) });
-const stopOf = (h: HazardRule, kind: Stop["kind"], i: Ingredient): Stop => ({ kind, hazard: h.id, because: "hazard", ingredient: i.id, detail: textOf(h), sources: refs(h.sources) });
+const cautionOf = (h: HazardRule, severity: Caution["severity"]): Caution => ({
+  hazard: h.id,
+  severity,
+  who: h.who,
+  text: textOf(h),
+  sources: refs(h.sources),
+});
+const stopOf = (h: HazardRule, kind: Stop["kind"], i: Ingredient): Stop => ({
+  kind,
+  hazard: h.id,
+  because: "hazard",
+  ingredient: i.id,
+  detail: textOf(h),
+  sources: refs(h.sources),
+});
 
 function require(notes: Notes, h: HazardRule, i: Ingredient): void {
   notes.stops.push(stopOf(h, "unless", i));
@@ -52,7 +67,10 @@ function require(notes: Notes, h: HazardRule, i: Ingredient): void {
 function judge(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, notes: Notes): void {
   const present = h.diners?.some((d) => q.rules?.diets.includes(d)) === true;
   const speaks = h.always === true || brought(store, h, q);
-  const cooked = h.unlessCooked === true && q.technique !== undefined && safetyTables(store).hazards.cookedThrough.includes(q.technique);
+  const cooked =
+    h.unlessCooked === true &&
+    q.technique !== undefined &&
+    safetyTables(store).hazards.cookedThrough.includes(q.technique);
   if (h.stop === "never") notes.stops.push(stopOf(h, "never", i));
   else if (h.stop === "unless") {
     if (h.diners !== undefined && !present) {
@@ -67,9 +85,17 @@ function judge(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, notes
 
 /** Poultry for beef, mince for a whole cut, fresh for cured: the temperature the dish must now reach. */
 function heat(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
-  const change = q.missing && donenessChange(store, q.missing, i, q.jurisdiction === undefined ? {} : { jurisdiction: q.jurisdiction });
+  const change =
+    q.missing &&
+    donenessChange(store, q.missing, i, q.jurisdiction === undefined ? {} : { jurisdiction: q.jurisdiction });
   if (!change) return;
-  const caution = (severity: Caution["severity"]): Caution => ({ hazard: "doneness", severity, who: "everyone", text: change.text, sources: change.to.sources });
+  const caution = (severity: Caution["severity"]): Caution => ({
+    hazard: "doneness",
+    severity,
+    who: "everyone",
+    text: change.text,
+    sources: change.to.sources,
+  });
   const cooked = q.technique !== undefined && safetyTables(store).hazards.cookedThrough.includes(q.technique);
   if (change.to.kind === "egg") {
     // Egg stirred into what is cooked through anyway needs no word; raw egg has hazards of its own.
@@ -78,7 +104,14 @@ function heat(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
   else {
     notes.required.push({ ...change.step, hazard: "doneness" });
     notes.cautions.push(caution("stop"));
-    notes.stops.push({ kind: "unless", hazard: "doneness", because: "hazard", ingredient: i.id, detail: change.text, sources: change.to.sources });
+    notes.stops.push({
+      kind: "unless",
+      hazard: "doneness",
+      because: "hazard",
+      ingredient: i.id,
+      detail: change.text,
+      sources: change.to.sources,
+    });
   }
 }
 
@@ -89,14 +122,38 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
   const facts = allergenFacts(store, i);
   for (const c of safetyTables(store).allergens.cross) {
     const from = rules.allergens.find((a) => c.from.includes(a));
-    if (from !== undefined && matches(store, i, facts, c.when)) notes.cautions.push({ hazard: `cross-reaction: ${c.id}`, severity: "caution", who: `allergic to ${from}`, text: c.text, sources: refs(c.sources) });
+    if (from !== undefined && matches(store, i, facts, c.when))
+      notes.cautions.push({
+        hazard: `cross-reaction: ${c.id}`,
+        severity: "caution",
+        who: `allergic to ${from}`,
+        text: c.text,
+        sources: refs(c.sources),
+      });
   }
   for (const diet of rules.diets) notes.cautions.push(...dietAnswer(store, i, diet, q.technique).cautions);
-  const others = [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].filter((o) => o.id !== i.id && o.id !== q.missing?.id);
+  const others = [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].filter(
+    (o) => o.id !== i.id && o.id !== q.missing?.id,
+  );
   for (const conflict of apartIn(store, [i, ...others], rules)) {
     if (!conflict.between.includes(i.id)) continue;
-    if (conflict.severity === "stop") notes.stops.push({ kind: "diner", hazard: conflict.hazard, because: "diet", ingredient: i.id, detail: conflict.text, sources: conflict.sources });
-    else notes.cautions.push({ hazard: conflict.hazard, severity: conflict.severity, who: conflict.who, text: conflict.text, sources: conflict.sources });
+    if (conflict.severity === "stop")
+      notes.stops.push({
+        kind: "diner",
+        hazard: conflict.hazard,
+        because: "diet",
+        ingredient: i.id,
+        detail: conflict.text,
+        sources: conflict.sources,
+      });
+    else
+      notes.cautions.push({
+        hazard: conflict.hazard,
+        severity: conflict.severity,
+        who: conflict.who,
+        text: conflict.text,
+        sources: conflict.sources,
+      });
   }
 }
 
@@ -109,7 +166,8 @@ function longest(steps: Notes["required"]): Notes["required"] {
   for (const step of steps) {
     const key = step.hazard === "doneness" ? "cook-through" : step.procedure;
     const old = kept.get(key);
-    if (!old || (old.hazard !== "doneness" && (step.hazard === "doneness" || minutes(step) > minutes(old)))) kept.set(key, step);
+    if (!old || (old.hazard !== "doneness" && (step.hazard === "doneness" || minutes(step) > minutes(old))))
+      kept.set(key, step);
   }
   return [...kept.values()];
 }
@@ -123,11 +181,13 @@ export function hazardsFor(store: SafetyStore, question: HazardQuestion): Hazard
   const q = asked(question);
   const notes: Notes = { stops: [], required: [], cautions: [] };
   for (const { ingredient, grams } of q.use) {
-    for (const h of safetyTables(store).hazards.hazards) if (raised(store, h, q, ingredient, grams)) judge(store, h, q, ingredient, notes);
+    for (const h of safetyTables(store).hazards.hazards)
+      if (raised(store, h, q, ingredient, grams)) judge(store, h, q, ingredient, notes);
     heat(store, q, ingredient, notes);
     table(store, q, ingredient, notes);
   }
-  const once = <T>(items: readonly T[], key: (item: T) => string): T[] => [...new Map(items.map((item) => [key(item), item] as const).reverse()).values()].reverse();
+  const once = <T>(items: readonly T[], key: (item: T) => string): T[] =>
+    [...new Map(items.map((item) => [key(item), item] as const).reverse()).values()].reverse();
   const cautions = once(notes.cautions, (c) => `${c.hazard}\n${c.severity}\n${c.text}`);
   return freeze({
     stops: once(notes.stops, (s) => `${s.kind}\n${s.hazard}\n${s.ingredient}`),

@@ -1,7 +1,25 @@
-export { ALLERGENS, allergenChange, allergenFacts, changeOf, mergeAllergens, unknownFacts, type AllergenChange } from "./allergens.js";
+export { ALLERGENS } from "../catalogue/words.js";
+export {
+  allergenChange,
+  allergenFacts,
+  changeOf,
+  mergeAllergens,
+  unknownFacts,
+  type AllergenChange,
+} from "./allergens.js";
 export { mergeRules, readAvoid, type AvoidRules } from "./avoid.js";
 export { dietAnswer, type DietAnswer } from "./diets.js";
-export { donenessChange, donenessFor, handlingFor, readinessOf, type Doneness, type DonenessChange, type Handling, type Place, type Readiness } from "./doneness.js";
+export {
+  donenessChange,
+  donenessFor,
+  handlingFor,
+  readinessOf,
+  type Doneness,
+  type DonenessChange,
+  type Handling,
+  type Place,
+  type Readiness,
+} from "./doneness.js";
 export { hazardsFor, type HazardAnswer, type Stop } from "./hazards.js";
 export { mealConflicts, type MealConflict } from "./meal.js";
 export { STANDING_NOTICE } from "./notice.js";

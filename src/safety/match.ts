@@ -5,7 +5,8 @@ import type { SafetyStore } from "./tables.js";
 
 type AllergenLists = Pick<AllergenFacts, "contains" | "mayContain" | "unknown">;
 
-const some = (list: readonly string[] | undefined, has: (word: string) => boolean): boolean => list === undefined || list.some(has);
+const some = (list: readonly string[] | undefined, has: (word: string) => boolean): boolean =>
+  list === undefined || list.some(has);
 
 function named(i: Ingredient, id: string): boolean {
   return id === i.food || id === i.id || (i.part !== undefined && id === `${i.food}.${i.part}`);
@@ -45,5 +46,7 @@ function one(store: SafetyStore, i: Ingredient, facts: AllergenLists, m: Match):
  * is no nut and cream of tartar no cream because nothing in their records says so.
  */
 export function matches(store: SafetyStore, i: Ingredient, facts: AllergenLists, m: Matches): boolean {
-  return Array.isArray(m) ? (m as readonly Match[]).some((each) => one(store, i, facts, each)) : one(store, i, facts, m as Match);
+  return Array.isArray(m)
+    ? (m as readonly Match[]).some((each) => one(store, i, facts, each))
+    : one(store, i, facts, m as Match);
 }

@@ -14,15 +14,21 @@ export interface MealConflict extends Caution {
 }
 
 /** Pairs among these that a diet of the rules keeps apart. */
-export function apartIn(store: SafetyStore, ingredients: readonly Ingredient[], rules: AvoidRules): readonly MealConflict[] {
+export function apartIn(
+  store: SafetyStore,
+  ingredients: readonly Ingredient[],
+  rules: AvoidRules,
+): readonly MealConflict[] {
   const conflicts: MealConflict[] = [];
   for (const diet of rules.diets) {
     for (const pair of dietEntry(store, diet).apart ?? []) {
-      const side = (m: typeof pair.one): Ingredient[] => ingredients.filter((i) => matches(store, i, allergenFacts(store, i), m));
+      const side = (m: typeof pair.one): Ingredient[] =>
+        ingredients.filter((i) => matches(store, i, allergenFacts(store, i), m));
       const one = side(pair.one);
       const other = side(pair.other);
       if (one.length === 0 || other.length === 0) continue;
-      const names = (list: readonly Ingredient[]): string => [...new Set(list.map((i) => store.nameOf(i)))].slice(0, 3).join(", ");
+      const names = (list: readonly Ingredient[]): string =>
+        [...new Set(list.map((i) => store.nameOf(i)))].slice(0, 3).join(", ");
       conflicts.push({
         hazard: pair.id,
         severity: pair.answer === "no" ? "stop" : "caution",
@@ -40,6 +46,10 @@ export function apartIn(store: SafetyStore, ingredients: readonly Ingredient[], 
  * What a whole meal puts together that someone's diet keeps apart, across its dishes: meat beside milk for a kosher table,
  * fish beside meat as a caution. Stops are to be refused or the meal changed.
  */
-export function mealConflicts(store: SafetyStore, ingredients: readonly Ingredient[], rules: AvoidRules): readonly MealConflict[] {
+export function mealConflicts(
+  store: SafetyStore,
+  ingredients: readonly Ingredient[],
+  rules: AvoidRules,
+): readonly MealConflict[] {
   return freeze(apartIn(store, ingredients, rules));
 }

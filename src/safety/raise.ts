@@ -29,9 +29,13 @@ const LONGEST_CONTEXT = 2000;
 export interface Asked extends HazardQuestion {
   readonly folded: string;
 }
-export const asked = (q: HazardQuestion): Asked => ({ ...q, folded: ` ${foldWord((q.context ?? "").slice(0, LONGEST_CONTEXT).replaceAll(/[.,;:!?()]/g, " "))} ` });
+export const asked = (q: HazardQuestion): Asked => ({
+  ...q,
+  folded: ` ${foldWord((q.context ?? "").slice(0, LONGEST_CONTEXT).replaceAll(/[.,;:!?()]/g, " "))} `,
+});
 
-const fits = (store: SafetyStore, i: Ingredient, m: NonNullable<HazardRule["when"]>): boolean => matches(store, i, allergenFacts(store, i), m);
+const fits = (store: SafetyStore, i: Ingredient, m: NonNullable<HazardRule["when"]>): boolean =>
+  matches(store, i, allergenFacts(store, i), m);
 
 function amountPassed(h: HazardRule, q: Asked, grams: number): boolean {
   if (h.amount === undefined) return true;
@@ -47,11 +51,20 @@ export function raised(store: SafetyStore, h: HazardRule, q: Asked, use: Ingredi
   if (h.context !== undefined && !h.context.some((word) => q.folded.includes(` ${word} `))) return false;
   if (!amountPassed(h, q, grams)) return false;
   // A rule about exchanging things says nothing of a thing that takes its own place.
-  if (h.missing !== undefined && (q.missing === undefined || q.missing.id === use.id || !fits(store, q.missing, h.missing))) return false;
+  if (
+    h.missing !== undefined &&
+    (q.missing === undefined || q.missing.id === use.id || !fits(store, q.missing, h.missing))
+  )
+    return false;
   if (h.roles !== undefined && h.stop === "never" && q.missing?.id === use.id) return false;
   if (h.when !== undefined && !fits(store, use, h.when)) return false;
   const { dish } = h;
-  return dish === undefined || [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].some((other) => other.id !== use.id && fits(store, other, dish));
+  return (
+    dish === undefined ||
+    [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].some(
+      (other) => other.id !== use.id && other.id !== q.missing?.id && fits(store, other, dish),
+    )
+  );
 }
 
 /** True when the stand-in brings the hazard: what it replaces did not have it. */

@@ -13,7 +13,8 @@ export interface SafetyStore {
 /** The four safety tables of an opened catalogue. They are part of every build, so their absence is a broken build. */
 export function safetyTables(store: SafetyStore): SafetyVocabulary {
   const { allergens, diets, hazards, temperatures } = store.tables;
-  if (!allergens || !diets || !hazards || !temperatures) throw new Error("This catalogue was built without its safety tables.");
+  if (!allergens || !diets || !hazards || !temperatures)
+    throw new Error("This catalogue was built without its safety tables.");
   return store.tables as unknown as SafetyVocabulary;
 }
 

@@ -1,9 +1,9 @@
 import { openCatalogue, storeOf } from "../catalogue/index.js";
 import type { SafetyDietId, SafetyVocabulary } from "../catalogue/safety-tables.js";
+import { ALLERGENS } from "../catalogue/words.js";
 import { fail, freeze } from "../errors.js";
 import { nearestOf } from "../nearest.js";
 import type { AllergenId } from "../types.js";
-import { ALLERGENS } from "./allergens.js";
 import { safetyTables } from "./tables.js";
 
 /** Every diet and condition the tables know. */
@@ -74,7 +74,8 @@ function listsOf(tables: SafetyVocabulary): Lists {
   if (before) return before;
   const allergens = new Map<string, readonly AllergenId[]>();
   for (const { names, means } of tables.allergens.groups) for (const n of names) allergens.set(foldWord(n), means);
-  for (const { id, names } of tables.allergens.allergens) for (const n of [id, ...names]) allergens.set(foldWord(n), id === "wheat" ? ["wheat"] : [id]);
+  for (const { id, names } of tables.allergens.allergens)
+    for (const n of [id, ...names]) allergens.set(foldWord(n), id === "wheat" ? ["wheat"] : [id]);
   const diets = new Map<string, SafetyDietId>();
   for (const { id, names } of tables.diets.diets) for (const n of [id, ...names]) diets.set(foldWord(n), id);
   const made = { allergens, diets };
@@ -84,16 +85,28 @@ function listsOf(tables: SafetyVocabulary): Lists {
 
 /** The word checked for kind and length and folded. */
 export function readWord(word: unknown, kind: "allergen" | "diet" | "food"): string {
-  if (typeof word !== "string") return fail("conflicting request", `avoid.${kind}s holds something that is not a word: ${typeof word}.`, { fields: [`avoid.${kind}s`] });
-  if (word.length > LONGEST) return fail("input too large", `A word in avoid.${kind}s has ${word.length} characters; ${LONGEST} are read.`, { limit: LONGEST, size: word.length });
+  if (typeof word !== "string")
+    return fail("conflicting request", `avoid.${kind}s holds something that is not a word: ${typeof word}.`, {
+      fields: [`avoid.${kind}s`],
+    });
+  if (word.length > LONGEST)
+    return fail("input too large", `A word in avoid.${kind}s has ${word.length} characters; ${LONGEST} are read.`, {
+      limit: LONGEST,
+      size: word.length,
+    });
   return foldWord(word);
 }
 
 /** A list of words, which must be a list and not too long. */
 export function readList(list: unknown, field: string): readonly unknown[] {
   if (list === undefined) return [];
-  if (!Array.isArray(list)) return fail("conflicting request", `avoid.${field} must be a list of words.`, { fields: [`avoid.${field}`] });
-  if (list.length > MOST) return fail("input too large", `avoid.${field} has ${list.length} words; ${MOST} are read.`, { limit: MOST, size: list.length });
+  if (!Array.isArray(list))
+    return fail("conflicting request", `avoid.${field} must be a list of words.`, { fields: [`avoid.${field}`] });
+  if (list.length > MOST)
+    return fail("input too large", `avoid.${field} has ${list.length} words; ${MOST} are read.`, {
+      limit: MOST,
+      size: list.length,
+    });
   return list as readonly unknown[];
 }
 
@@ -122,10 +135,18 @@ export function unknownWord(tables: SafetyVocabulary, kind: "allergen" | "diet",
   const { allergens, diets } = listsOf(tables);
   const accepted = [...(kind === "allergen" ? allergens.keys() : diets.keys())].sort();
   const nearest = nearestOf(foldWord(word), accepted);
-  return fail("unknown term", `Unknown ${kind} "${word}". Did you mean ${nearest.join(", ")}?`, { kind, input: word, nearest, accepted });
+  return fail("unknown term", `Unknown ${kind} "${word}". Did you mean ${nearest.join(", ")}?`, {
+    kind,
+    input: word,
+    nearest,
+    accepted,
+  });
 }
 
-function lazily<K extends string>(ids: readonly K[], names: (id: K) => readonly string[]): Readonly<Record<K, readonly string[]>> {
+function lazily<K extends string>(
+  ids: readonly K[],
+  names: (id: K) => readonly string[],
+): Readonly<Record<K, readonly string[]>> {
   const words = {} as Record<K, readonly string[]>;
   for (const id of ids) {
     let held: readonly string[] | undefined;
@@ -136,6 +157,12 @@ function lazily<K extends string>(ids: readonly K[], names: (id: K) => readonly 
 const builtIn = (): SafetyVocabulary => safetyTables(storeOf(openCatalogue()));
 
 /** The plain names accepted for each allergen, beside its id. "-free", "no …" and "… allergy" are understood around them. */
-export const ALLERGEN_WORDS: Readonly<Record<AllergenId, readonly string[]>> = lazily(ALLERGENS, (id) => builtIn().allergens.allergens.find((a) => a.id === id)?.names ?? []);
+export const ALLERGEN_WORDS: Readonly<Record<AllergenId, readonly string[]>> = lazily(
+  ALLERGENS,
+  (id) => builtIn().allergens.allergens.find((a) => a.id === id)?.names ?? [],
+);
 /** The plain names accepted for each diet and condition, beside its id. */
-export const DIET_WORDS: Readonly<Record<SafetyDietId, readonly string[]>> = lazily(DIETS, (id) => builtIn().diets.diets.find((d) => d.id === id)?.names ?? []);
+export const DIET_WORDS: Readonly<Record<SafetyDietId, readonly string[]>> = lazily(
+  DIETS,
+  (id) => builtIn().diets.diets.find((d) => d.id === id)?.names ?? [],
+);

@@ -1,7 +1,23 @@
 import * as z from "zod";
 
 const words = z.array(z.string().min(1));
-const allergen = z.enum(["milk", "egg", "fish", "crustacean shellfish", "molluscs", "tree nuts", "peanuts", "wheat", "gluten cereals", "soy", "sesame", "celery", "mustard", "lupin", "sulphites"]);
+const allergen = z.enum([
+  "milk",
+  "egg",
+  "fish",
+  "crustacean shellfish",
+  "molluscs",
+  "tree nuts",
+  "peanuts",
+  "wheat",
+  "gluten cereals",
+  "soy",
+  "sesame",
+  "celery",
+  "mustard",
+  "lupin",
+  "sulphites",
+]);
 const diet = z.enum([
   "vegan",
   "vegetarian",
@@ -29,7 +45,28 @@ const diet = z.enum([
   "no beef",
   "no alcohol",
 ]);
-const technique = z.enum(["raw", "boil", "simmer", "braise", "stew", "steam", "stir-fry", "fry", "deep-fry", "roast", "grill", "bake", "marinate", "whip", "set cold", "pickle", "ferment", "cure", "can", "slow cooker"]);
+const technique = z.enum([
+  "raw",
+  "boil",
+  "simmer",
+  "braise",
+  "stew",
+  "steam",
+  "stir-fry",
+  "fry",
+  "deep-fry",
+  "roast",
+  "grill",
+  "bake",
+  "marinate",
+  "whip",
+  "set cold",
+  "pickle",
+  "ferment",
+  "cure",
+  "can",
+  "slow cooker",
+]);
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/);
 /** "judgement" and "common practice" stand where no publication was read. */
 const source = z.strictObject({
@@ -41,7 +78,10 @@ const sources = z.array(source).min(1);
 /** Sentences for a cook: short, whole, and never a liability formula. */
 const sentence = z.string().min(10).max(420);
 
-const figures = z.record(z.string(), z.strictObject({ over: z.number().optional(), under: z.number().optional(), missing: z.boolean().optional() }));
+const figures = z.record(
+  z.string(),
+  z.strictObject({ over: z.number().optional(), under: z.number().optional(), missing: z.boolean().optional() }),
+);
 const matchShape = {
   origin: words.optional(),
   tags: words.optional(),
@@ -60,21 +100,66 @@ const matchShape = {
 };
 const filled = (m: object): boolean => Object.keys(m).length > 0;
 const inner = z.strictObject(matchShape).refine(filled, "an empty description matches everything");
-const match = z.strictObject({ ...matchShape, not: z.union([inner, z.array(inner)]).optional() }).refine(filled, "an empty description matches everything");
+const match = z
+  .strictObject({ ...matchShape, not: z.union([inner, z.array(inner)]).optional() })
+  .refine(filled, "an empty description matches everything");
 const matches = z.union([match, z.array(match).min(1)]);
 
 export const AllergensFile = z.strictObject({
   words: z.record(z.string(), words).optional(),
-  allergens: z.array(z.strictObject({ id: allergen, names: words, lists: z.array(z.enum(["US", "EU", "UK", "Canada"])), text: sentence, sources })).length(15),
+  allergens: z
+    .array(
+      z.strictObject({
+        id: allergen,
+        names: words,
+        lists: z.array(z.enum(["US", "EU", "UK", "Canada"])),
+        text: sentence,
+        sources,
+      }),
+    )
+    .length(15),
   groups: z.array(z.strictObject({ names: words, means: z.array(allergen).min(1) })),
-  carriers: z.array(z.strictObject({ id, when: matches, usual: z.array(allergen), sometimes: z.array(allergen), text: sentence.optional(), sources })),
-  cross: z.array(z.strictObject({ id, from: z.array(allergen).min(1), when: matches, rate: z.string().optional(), text: sentence, sources })),
+  carriers: z.array(
+    z.strictObject({
+      id,
+      when: matches,
+      usual: z.array(allergen),
+      sometimes: z.array(allergen),
+      text: sentence.optional(),
+      sources,
+    }),
+  ),
+  cross: z.array(
+    z.strictObject({
+      id,
+      from: z.array(allergen).min(1),
+      when: matches,
+      rate: z.string().optional(),
+      text: sentence,
+      sources,
+    }),
+  ),
 });
 
 const sure = z.enum(["certain", "usual", "disputed"]);
 const decides = z.enum(["the diner", "a certifier", "a clinician"]);
-const dietRule = z.strictObject({ id, answer: z.enum(["no", "unknown", "caution", "yes"]), when: matches, text: sentence, sure: sure.optional(), decides: decides.optional(), sources });
-const apart = z.strictObject({ id, one: matches, other: matches, answer: z.enum(["no", "caution"]), text: sentence, sources });
+const dietRule = z.strictObject({
+  id,
+  answer: z.enum(["no", "unknown", "caution", "yes"]),
+  when: matches,
+  text: sentence,
+  sure: sure.optional(),
+  decides: decides.optional(),
+  sources,
+});
+const apart = z.strictObject({
+  id,
+  one: matches,
+  other: matches,
+  answer: z.enum(["no", "caution"]),
+  text: sentence,
+  sources,
+});
 export const DietsFile = z.strictObject({
   words: z.record(z.string(), z.unknown()).optional(),
   diets: z.array(
@@ -117,7 +202,10 @@ const hazard = z
     conflict: sentence.optional(),
     sources,
   })
-  .refine((h) => (h.severity === "stop") === (h.stop !== undefined), "a stop says of which kind it is, and only a stop does")
+  .refine(
+    (h) => (h.severity === "stop") === (h.stop !== undefined),
+    "a stop says of which kind it is, and only a stop does",
+  )
   .refine((h) => h.stop !== "unless" || h.step !== undefined, "unless what? give the step")
   .refine((h) => h.stop !== "diner" || (h.diners ?? []).length > 0, "for which diner?")
   .refine((h) => h.unlessCooked !== true || h.step !== undefined, "cooked how? give the step")
@@ -153,9 +241,22 @@ export const TemperaturesFile = z.strictObject({
   ready: matches,
   cookFirst: matches,
   uncookedCured: matches,
-  classes: z.array(z.strictObject({ id, text: z.string().min(3), when: matches, targets: z.partialRecord(jurisdiction, target), conflict: sentence.optional() })),
+  classes: z.array(
+    z.strictObject({
+      id,
+      text: z.string().min(3),
+      when: matches,
+      targets: z.partialRecord(jurisdiction, target),
+      conflict: sentence.optional(),
+    }),
+  ),
   handling: z.array(handling),
 });
 
 /** The four files of data/vocabulary that the safety room reads, by name. */
-export const SafetyTables = { allergens: AllergensFile, diets: DietsFile, hazards: HazardsFile, temperatures: TemperaturesFile } as const;
+export const SafetyTables = {
+  allergens: AllergensFile,
+  diets: DietsFile,
+  hazards: HazardsFile,
+  temperatures: TemperaturesFile,
+} as const;
