@@ -78,7 +78,10 @@ class Builder {
     const raw = rawText(text);
     const list = this.byKey.get(key);
     if (list === undefined) {
-      this.byKey.set(key, targets.map((ingredient) => ({ ingredient, text, raw, rank, byDefault })));
+      this.byKey.set(
+        key,
+        targets.map((ingredient) => ({ ingredient, text, raw, rank, byDefault })),
+      );
       return;
     }
     for (const ingredient of targets) {
@@ -121,7 +124,10 @@ class Builder {
     this.byFood.set(group, targets);
     for (const [tag, text] of this.listed(list, "part")) this.claim(text, this.rank(tag), targets, byDefault);
     const whole = (this.foods.get(food) ?? []).filter((i) => i.part === undefined);
-    const names = [food.replaceAll("-", " "), ...this.listed(whole, "food").flatMap(([tag, text]) => (tag.startsWith("en") ? [text] : []))];
+    const names = [
+      food.replaceAll("-", " "),
+      ...this.listed(whole, "food").flatMap(([tag, text]) => (tag.startsWith("en") ? [text] : [])),
+    ];
     const called = new Set([part.replaceAll("-", " "), ...(this.words.parts.get(part) ?? [])]);
     for (const name of names) for (const word of called) this.claim(`${name} ${word}`, Rank.made, targets, byDefault);
   }

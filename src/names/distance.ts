@@ -13,7 +13,8 @@ export function editsWithin(a: string, b: string, most: number): number {
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1];
       let d = Math.min((last[j] as number) + 1, (now[j - 1] as number) + 1, (last[j - 1] as number) + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) d = Math.min(d, (before[j - 2] as number) + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        d = Math.min(d, (before[j - 2] as number) + 1);
       now.push(d);
       if (d < least) least = d;
     }

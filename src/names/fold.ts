@@ -29,7 +29,17 @@ function wordKey(plain: string): string {
 /** Longest text any name function reads; longer ones find nothing. */
 export const LONGEST = 500;
 
-const LETTERS: Readonly<Record<string, string>> = { œ: "oe", æ: "ae", ø: "o", ł: "l", ß: "ss", ð: "d", đ: "d", þ: "th", ı: "i" };
+const LETTERS: Readonly<Record<string, string>> = {
+  œ: "oe",
+  æ: "ae",
+  ø: "o",
+  ł: "l",
+  ß: "ss",
+  ð: "d",
+  đ: "d",
+  þ: "th",
+  ı: "i",
+};
 const APOSTROPHES = "'’‘ʼ`´′ʹ";
 const WORD = /[\p{L}\p{M}\p{N}]/u;
 const MARK = /\p{M}/u;
@@ -40,7 +50,8 @@ function isAscii(s: string): boolean {
   return true;
 }
 /** a-z, A-Z, 0-9. */
-const isPlain = (code: number): boolean => (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
+const isPlain = (code: number): boolean =>
+  (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
 const isWordChar = (ch: string): boolean => {
   const code = ch.charCodeAt(0);
   return code < 128 ? isPlain(code) : WORD.test(ch);
@@ -116,7 +127,16 @@ export function tokensOf(text: string): Token[] {
     if (start >= 0 && word !== "") {
       const plain = plainWord(word);
       const key = wordKey(plain);
-      tokens.push({ text: word, plain, key, start, end, breaks: breaks && tokens.length > 0, depth, joined: gap === "-" || gap === "/" });
+      tokens.push({
+        text: word,
+        plain,
+        key,
+        start,
+        end,
+        breaks: breaks && tokens.length > 0,
+        depth,
+        joined: gap === "-" || gap === "/",
+      });
       breaks = false;
       gap = "";
     }
@@ -140,7 +160,16 @@ export function tokensOf(text: string): Token[] {
       const comma = ch === "," && !(isDigit(nfkc[here - 1]) && isDigit(nfkc[at]));
       if (comma || dash || ";:()[]\n•|".includes(ch)) breaks = true;
       if (ch === "&") {
-        tokens.push({ text: "&", plain: "and", key: "and", start: here, end: at, breaks: breaks && tokens.length > 0, depth, joined: false });
+        tokens.push({
+          text: "&",
+          plain: "and",
+          key: "and",
+          start: here,
+          end: at,
+          breaks: breaks && tokens.length > 0,
+          depth,
+          joined: false,
+        });
         breaks = false;
         gap = "";
       }
@@ -164,7 +193,11 @@ function foldAscii(text: string): string {
   const lower = text.toLowerCase();
   if (isLettersAndSpaces(lower)) {
     if (!lower.includes(" ")) return wordKey(lower);
-    return lower.split(" ").map((w) => (w === "" ? "" : wordKey(w))).filter((k) => k !== "").join(" ");
+    return lower
+      .split(" ")
+      .map((w) => (w === "" ? "" : wordKey(w)))
+      .filter((k) => k !== "")
+      .join(" ");
   }
   let out = "";
   let word = "";

@@ -74,7 +74,11 @@ function shortlistOf(index: NameIndex): Shortlist {
 }
 
 /** The keys that share most letters with a text, best first, with how alike (0 to 1, Dice of three-letter runs). */
-export function alike(index: NameIndex, key: string, most = SHORTLISTED): readonly { readonly key: string; readonly alike: number }[] {
+export function alike(
+  index: NameIndex,
+  key: string,
+  most = SHORTLISTED,
+): readonly { readonly key: string; readonly alike: number }[] {
   const list = shortlistOf(index);
   const query = gramsOf(key.slice(0, LONGEST_QUERY));
   const shared = new Uint16Array(list.keys.length);
@@ -99,6 +103,8 @@ export function alike(index: NameIndex, key: string, most = SHORTLISTED): readon
 /** Edits between two names word by word; undefined when any word is further off than its length allows. */
 function edits(index: NameIndex, query: readonly string[], name: readonly string[]): number | undefined {
   if (query.length !== name.length) return undefined;
+  // Beside a word that is right, a wrong letter is easier to believe: "red onwon".
+  const alone = !query.some((q, i) => q === name[i] && q.length > 2);
   let sum = 0;
   for (let i = 0; i < query.length; i++) {
     const [q, n] = [query[i] as string, name[i] as string];
@@ -107,7 +113,7 @@ function edits(index: NameIndex, query: readonly string[], name: readonly string
     // The first letter is seldom mistyped, and changing it makes most false friends: foil, oil; honey, money.
     if (most === 0 || index.words.ordinary.has(q) || q[0] !== n[0]) return undefined;
     const d = editsWithin(q, n, most);
-    if (d > most || (d === 1 && !plausibleSlip(q, n))) return undefined;
+    if (d > most || (alone && d === 1 && !plausibleSlip(q, n))) return undefined;
     sum += d;
   }
   return sum;
@@ -118,7 +124,9 @@ function withoutHead(index: NameIndex, name: readonly string[]): readonly string
   const [first, head] = name;
   if (name.length !== 2 || first === undefined || head === undefined || first.length < 7) return undefined;
   const alone = shortlistOf(index).firsts.get(first) === 1;
-  return alone && index.words.leavable.has(head) && !index.byKey.has(first) && !index.words.ordinary.has(first) ? [first] : undefined;
+  return alone && index.words.leavable.has(head) && !index.byKey.has(first) && !index.words.ordinary.has(first)
+    ? [first]
+    : undefined;
 }
 
 /**
@@ -138,11 +146,19 @@ export function byLetters(index: NameIndex, key: string): Found | undefined {
       if (whole !== undefined && whole <= limit) return [{ name, compared: name, edits: whole, whole: true }];
       const short = withoutHead(index, words);
       const less = short && edits(index, query, short);
-      return short && less !== undefined && less <= Math.min(1, limit) ? [{ name, compared: short.join(" "), edits: less, whole: false }] : [];
+      return short && less !== undefined && less <= Math.min(1, limit)
+        ? [{ name, compared: short.join(" "), edits: less, whole: false }]
+        : [];
     })
     .slice(0, 20);
   if (close.length === 0) return undefined;
-  const fuse = new Fuse(close, { keys: ["compared"], includeScore: true, threshold: 0.4, ignoreLocation: true, ignoreFieldNorm: true });
+  const fuse = new Fuse(close, {
+    keys: ["compared"],
+    includeScore: true,
+    threshold: 0.4,
+    ignoreLocation: true,
+    ignoreFieldNorm: true,
+  });
   const hits = new Map<string, Hit>();
   for (const { item, score } of fuse.search(key)) {
     const off = (item.edits / key.length + (score ?? 0)) / 2;
@@ -152,11 +168,15 @@ export function byLetters(index: NameIndex, key: string): Found | undefined {
     const least = Math.min(...claims.map((c) => c.rank));
     for (const c of claims) {
       const before = hits.get(c.ingredient.id);
-      if (c.rank === least && (before === undefined || before.confidence < confidence)) hits.set(c.ingredient.id, { ingredient: c.ingredient, matched: c.text, how: "fuzzy", confidence });
+      if (c.rank === least && (before === undefined || before.confidence < confidence))
+        hits.set(c.ingredient.id, { ingredient: c.ingredient, matched: c.text, how: "fuzzy", confidence });
     }
   }
   const all = [...hits.values()].sort((a, b) => b.confidence - a.confidence || order(a.ingredient, b.ingredient));
   const first = all[0];
   if (first === undefined) return undefined;
-  return { top: all.filter((h) => h.confidence === first.confidence), behind: all.filter((h) => h.confidence < first.confidence) };
+  return {
+    top: all.filter((h) => h.confidence === first.confidence),
+    behind: all.filter((h) => h.confidence < first.confidence),
+  };
 }

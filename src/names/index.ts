@@ -49,14 +49,21 @@ function byIdentity(index: NameIndex, text: string): readonly FoodMatch[] | unde
   if (now) return [match(now, "exact", id)];
   // "chard.stem", "cream-of-tartar": only spellings no cook would use; plain words are names first
   const food = id.includes(".") || id.includes("-") ? index.byFood.get(id) : undefined;
-  return food === undefined || index.byKey.has(keyOf(tokensOf(id))) ? undefined : [...food].sort(order).map((i) => match(i, food.length > 1 ? "exact" : "default"));
+  return food === undefined || index.byKey.has(keyOf(tokensOf(id)))
+    ? undefined
+    : [...food].sort(order).map((i) => match(i, food.length > 1 ? "exact" : "default"));
 }
 
 function search(index: NameIndex, text: string): Found | undefined {
   const tokens = tokensOf(text);
   const key = keyOf(tokens);
   if (key === "") return undefined;
-  return byName(index, key, rawText(text)) ?? byRule(index, tokens, text) ?? byLetters(index, key) ?? byRule(index, tokens, text, byLetters);
+  return (
+    byName(index, key, rawText(text)) ??
+    byRule(index, tokens, text) ??
+    byLetters(index, key) ??
+    byRule(index, tokens, text, byLetters)
+  );
 }
 
 /**
@@ -121,7 +128,7 @@ const equals = (read: InPhrase): readonly Hit[] => read.hits.filter((h) => h.con
 export function nearestNames(c: Catalogue, text: string, n = 5): readonly FoodMatch[] {
   const index = indexOf(storeOf(c));
   const out = new Map<string, FoodMatch>(matches(index, text).map((m) => [m.id, m]));
-  const key = keyOf(tokensOf(text.slice(0, LONGEST)));
+  const key = typeof text === "string" ? keyOf(tokensOf(text.slice(0, LONGEST))) : "";
   for (const near of key === "" ? [] : alike(index, key)) {
     if (out.size >= n || near.alike < 0.3) break;
     const claim = index.byKey.get(near.key)?.[0];
@@ -140,9 +147,14 @@ export function requireFood(c: Catalogue, text: string): Ingredient {
   const store = storeOf(c);
   const found = findFood(c, text, { limit: 50 }).filter((m) => m.how !== "fuzzy");
   const best = found.filter((m) => m.confidence === found[0]?.confidence);
-  const candidates = best.length > 0 ? best : (findInPhrase(c, text)?.candidates ?? []).filter((m) => m.how !== "fuzzy");
+  const candidates =
+    best.length > 0 ? best : (findInPhrase(c, text)?.candidates ?? []).filter((m) => m.how !== "fuzzy");
   if (candidates.length > 1)
-    fail("ambiguous food", `"${shown(text)}" may mean ${candidates.map((m) => `${m.name} (${m.id})`).join(", ")}. Say which.`, { input: text, candidates });
+    fail(
+      "ambiguous food",
+      `"${shown(text)}" may mean ${candidates.map((m) => `${m.name} (${m.id})`).join(", ")}. Say which.`,
+      { input: text, candidates },
+    );
   const id: IngredientId | undefined = candidates[0]?.id;
   const one = id === undefined ? undefined : store.byId.get(id);
   if (one !== undefined) return one;
@@ -151,4 +163,5 @@ export function requireFood(c: Catalogue, text: string): Ingredient {
   return fail("unknown food", `No food is called "${shown(text)}".${hint}`, { input: text, nearest });
 }
 
-const shown = (text: string): string => (text.length > 80 ? `${text.slice(0, 80)}…` : text);
+const shown = (text: string): string =>
+  typeof text !== "string" ? String(text) : text.length > 80 ? `${text.slice(0, 80)}…` : text;

@@ -32,7 +32,12 @@ function hitOf(store: Store, claim: Claim, raw: string, folded: number): Hit {
   const same = claim.raw === raw;
   if (!same) return { ingredient: claim.ingredient, matched: claim.text, how: "folded", confidence: folded };
   const shown = rawText(store.nameOf(claim.ingredient)) === raw;
-  return { ingredient: claim.ingredient, matched: claim.text, how: claim.byDefault ? "default" : shown ? "exact" : "alias", confidence: SURE.same };
+  return {
+    ingredient: claim.ingredient,
+    matched: claim.text,
+    how: claim.byDefault ? "default" : shown ? "exact" : "alias",
+    confidence: SURE.same,
+  };
 }
 
 /** Weighs all claims on one key against each other. */
@@ -43,7 +48,11 @@ export function weigh(index: NameIndex, claims: readonly Claim[], raw: string, f
     const before = best.get(claim.ingredient);
     if (before === undefined) best.set(claim.ingredient, { claim, cost: c });
     // of one ingredient's names the one written so is what matched, whatever made it win
-    else best.set(claim.ingredient, { claim: claim.raw === raw && (before.claim.raw !== raw || c < before.cost) ? claim : before.claim, cost: Math.min(c, before.cost) });
+    else
+      best.set(claim.ingredient, {
+        claim: claim.raw === raw && (before.claim.raw !== raw || c < before.cost) ? claim : before.claim,
+        cost: Math.min(c, before.cost),
+      });
   }
   const all = [...best.values()];
   const least = Math.min(...all.map((x) => x.cost));
@@ -54,7 +63,12 @@ export function weigh(index: NameIndex, claims: readonly Claim[], raw: string, f
     .sort((a, b) => a.cost - b.cost || order(a.claim.ingredient, b.claim.ingredient));
   return {
     top: top.map((x) => hitOf(index.store, x.claim, raw, folded)).sort((a, b) => order(a.ingredient, b.ingredient)),
-    behind: behind.map((x) => ({ ingredient: x.claim.ingredient, matched: x.claim.text, how: "folded", confidence: SURE.behind })),
+    behind: behind.map((x) => ({
+      ingredient: x.claim.ingredient,
+      matched: x.claim.text,
+      how: "folded",
+      confidence: SURE.behind,
+    })),
   };
 }
 
@@ -69,7 +83,9 @@ export function byName(index: NameIndex, key: string, raw: string): Found | unde
   const isListed = (c: Claim): boolean => c.rank < Rank.made;
   const straight = index.byKey.get(key) ?? [];
   if (straight.some(isListed)) return weigh(index, straight, raw, SURE.folded);
-  const swapped = key.includes(" ") ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? []) : [];
+  const swapped = key.includes(" ")
+    ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? [])
+    : [];
   // a listed name in another order before one made by rule: "kale green" is green kale, not the greens of kale
   if (swapped.some(isListed)) return weigh(index, swapped, raw, SURE.reordered);
   if (straight.length > 0) return weigh(index, straight, raw, SURE.made);
@@ -79,12 +95,18 @@ export function byName(index: NameIndex, key: string, raw: string): Found | unde
 function byJoin(index: NameIndex, key: string, raw: string): Found | undefined {
   const joined = key.replaceAll(" ", "");
   if (joined.length < 6) return undefined;
-  const claims = [...(key === joined ? [] : (index.byKey.get(joined) ?? [])), ...(index.otherwise().byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? [])];
+  const claims = [
+    ...(key === joined ? [] : (index.byKey.get(joined) ?? [])),
+    ...(index.otherwise().byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? []),
+  ];
   return claims.length === 0 ? undefined : weigh(index, claims, raw, SURE.joined);
 }
 
 /** State words in a row of tokens, two-word ones first. */
-export function statesIn(index: NameIndex, tokens: readonly Token[]): readonly { readonly from: number; readonly to: number; readonly said: Said }[] {
+export function statesIn(
+  index: NameIndex,
+  tokens: readonly Token[],
+): readonly { readonly from: number; readonly to: number; readonly said: Said }[] {
   const found: { from: number; to: number; said: Said }[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const [one, two] = [tokens[i] as Token, tokens[i + 1]];
@@ -101,7 +123,12 @@ export function statesIn(index: NameIndex, tokens: readonly Token[]): readonly {
  * A text made of nothing but a food's name and state words: "frozen cod", "beans, canned", "ground cinnamon".
  * @param name how the name itself is looked up
  */
-export function byRule(index: NameIndex, tokens: readonly Token[], text: string, name: (index: NameIndex, key: string, raw: string) => Found | undefined = byName): Found | undefined {
+export function byRule(
+  index: NameIndex,
+  tokens: readonly Token[],
+  text: string,
+  name: (index: NameIndex, key: string, raw: string) => Found | undefined = byName,
+): Found | undefined {
   const marks = statesIn(index, tokens);
   if (marks.length === 0) return undefined;
   // Fewest words read as states first, so that "salt cod, frozen" keeps its name; then all of them.
@@ -110,7 +137,11 @@ export function byRule(index: NameIndex, tokens: readonly Token[], text: string,
     const key = keyOf(outside);
     const found = name(index, key, outside.map((t) => t.text.toLowerCase()).join(" "));
     if (found === undefined) continue;
-    const settled = settle(index, found.top.map((h) => h.ingredient), subset.map((m) => m.said));
+    const settled = settle(
+      index,
+      found.top.map((h) => h.ingredient),
+      subset.map((m) => m.said),
+    );
     if (settled === undefined) continue;
     const first = found.top[0] as Hit;
     const near = settled.unmet.length > 0;

@@ -14,9 +14,27 @@ export interface Mark {
 }
 
 const NUMBER = /^\p{N}+$/u;
-// Words in -ed and -ly that are things, not doings.
-const NOT_DOINGS: ReadonlySet<string> = new Set(["seed", "weed", "seaweed", "linseed", "aniseed", "flaxseed", "rapeseed", "hempseed", "bread", "reed", "jelly", "belly", "holly", "lily", "barley"]);
-const isDoing = (plain: string): boolean => plain.length > 4 && (plain.endsWith("ed") || plain.endsWith("ly")) && !NOT_DOINGS.has(plain);
+// Words in -ed and -ly that are things or say what a food is, not what is done to it.
+const NOT_DOINGS: ReadonlySet<string> = new Set([
+  "reduced",
+  "seed",
+  "weed",
+  "seaweed",
+  "linseed",
+  "aniseed",
+  "flaxseed",
+  "rapeseed",
+  "hempseed",
+  "bread",
+  "reed",
+  "jelly",
+  "belly",
+  "holly",
+  "lily",
+  "barley",
+]);
+const isDoing = (plain: string): boolean =>
+  plain.length > 4 && (plain.endsWith("ed") || plain.endsWith("ly")) && !NOT_DOINGS.has(plain);
 
 /** Classes every word of a phrase by the lists of data/vocabulary/names.yaml. Longest phrases first. */
 export function marksOf(index: NameIndex, tokens: readonly Token[]): readonly Mark[] {
@@ -24,7 +42,8 @@ export function marksOf(index: NameIndex, tokens: readonly Token[]): readonly Ma
   const marks: (Mark | undefined)[] = tokens.map(() => undefined);
   const set = (i: number, kind: Class, done = false, said?: Said): void => {
     const token = tokens[i];
-    if (token !== undefined && marks[i] === undefined) marks[i] = { token, class: kind, done, ...(said === undefined ? {} : { said }) };
+    if (token !== undefined && marks[i] === undefined)
+      marks[i] = { token, class: kind, done, ...(said === undefined ? {} : { said }) };
   };
   for (let i = 0; i < tokens.length; i++) {
     for (const size of [4, 3, 2]) {
@@ -35,7 +54,8 @@ export function marksOf(index: NameIndex, tokens: readonly Token[]): readonly Ma
       break;
     }
   }
-  for (const s of statesIn(index, tokens)) for (let i = s.from; i < s.to; i++) set(i, "state", false, i === s.from ? s.said : undefined);
+  for (const s of statesIn(index, tokens))
+    for (let i = s.from; i < s.to; i++) set(i, "state", false, i === s.from ? s.said : undefined);
   tokens.forEach((t, i) => {
     if (t.key === "" || words.linking.has(t.key)) set(i, "silent");
     else if (NUMBER.test(t.key)) set(i, "number");

@@ -1,9 +1,10 @@
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
-import { byName, order, SURE, weigh, type Found, type Hit } from "./lookup.js";
+import { byName, order, SURE, type Found, type Hit } from "./lookup.js";
 import { marksOf, type Mark } from "./marks.js";
 import { settle, type Said } from "./settle.js";
+import { partsOf, spansIn, type Part, type Span } from "./spans.js";
 
 /** A food found in a phrase, before it is made public. */
 export interface InPhrase {
@@ -17,63 +18,7 @@ export interface InPhrase {
   readonly also: readonly InPhrase[];
 }
 
-/** Words between two breaks, up to where a note begins. */
-interface Part {
-  readonly from: number;
-  readonly to: number;
-  readonly bracket: boolean;
-  /** Starts with "or": what it holds is an alternative. */
-  readonly other: boolean;
-}
-interface Span {
-  readonly from: number;
-  readonly to: number;
-  readonly size: number;
-  readonly found: Found;
-}
 const MOST_WORDS = 80;
-
-function partsOf(marks: readonly Mark[]): Part[] {
-  const parts: Part[] = [];
-  let from = 0;
-  const close = (end: number): void => {
-    if (end <= from) return;
-    let to = from;
-    while (to < end && (marks[to] as Mark).class !== "note") to++;
-    const first = marks[from] as Mark;
-    parts.push({ from, to, bracket: first.token.depth > 0, other: first.token.key === "or" });
-    from = end;
-  };
-  marks.forEach((m, i) => {
-    if (m.token.breaks) close(i);
-  });
-  close(marks.length);
-  return parts;
-}
-
-/** Every run of words in [from, to) that is a listed name; longest first, of equals the one nearest the end. */
-function spansIn(index: NameIndex, tokens: readonly Token[], from: number, to: number): Span[] {
-  const spans: Span[] = [];
-  for (let i = from; i < to; i++) {
-    if ((tokens[i] as Token).key === "") continue;
-    for (let j = i + 1; j <= to && j - i <= index.longest + 3; j++) {
-      if ((tokens[j - 1] as Token).key === "") continue;
-      const row = tokens.slice(i, j);
-      const found = nameOf(index, row);
-      if (found) spans.push({ from: i, to: j, size: row.filter((t) => t.key !== "").length, found });
-    }
-  }
-  return spans.sort((a, b) => b.size - a.size || b.to - a.to);
-}
-
-function nameOf(index: NameIndex, row: readonly Token[]): Found | undefined {
-  const raw = row.map((t) => t.text.toLowerCase()).join(" ");
-  const found = byName(index, keyOf(row), raw);
-  if (found !== undefined || row.length < 3) return found;
-  // "juice of 1 lemon", "zest from 2 limes": a count inside does not break the name
-  const bare = row.filter((t) => t.key !== "from" && !(t.key.length < 3 && t.key >= "0" && t.key <= "99"));
-  return bare.length === row.length || bare.length < 2 ? undefined : byName(index, keyOf(bare), raw);
-}
 
 class Reader {
   readonly marks: readonly Mark[];
@@ -99,7 +44,14 @@ class Reader {
 
   read(): InPhrase | undefined {
     const whole = byName(this.index, keyOf(this.tokens), this.tokens.map((t) => t.text.toLowerCase()).join(" "));
-    if (whole) return this.made({ from: 0, to: this.tokens.length, size: this.tokens.length, found: whole }, whole.top, [], [], []);
+    if (whole)
+      return this.made(
+        { from: 0, to: this.tokens.length, size: this.tokens.length, found: whole },
+        whole.top,
+        [],
+        [],
+        [],
+      );
     for (const part of [...this.parts.filter((p) => !p.bracket), ...this.parts.filter((p) => p.bracket)]) {
       const spans = this.spansOf(part);
       const found = spans.length > 0 ? this.readPart(part, spans) : undefined;
@@ -141,7 +93,11 @@ class Reader {
   }
 
   /** "chicken or vegetable stock": the first shares the last word of the second when that is a name. */
-  private shared(piece: { from: number; to: number }, next: { from: number; to: number } | undefined, spans: readonly Span[]): InPhrase | undefined {
+  private shared(
+    piece: { from: number; to: number },
+    next: { from: number; to: number } | undefined,
+    spans: readonly Span[],
+  ): InPhrase | undefined {
     if (next === undefined) return undefined;
     const second = spans.find((s) => s.from >= next.from && s.to <= next.to && s.size > 1);
     const head = second && this.tokens[second.to - 1];
@@ -149,9 +105,8 @@ class Reader {
     if (!second || !head || !last) return undefined;
     for (let from = piece.from; from < piece.to; from++) {
       const key = keyOf([...this.tokens.slice(from, piece.to), head]);
-      const claims = this.index.byKey.get(key);
-      if (claims === undefined || !key.includes(" ")) continue;
-      const found = weigh(this.index, claims, key, SURE.made);
+      const found = key.includes(" ") ? byName(this.index, key, key) : undefined;
+      if (found === undefined) continue;
       return this.accept({ from, to: piece.to, size: 2, found }, piece.from, piece.to);
     }
     return undefined;
@@ -165,7 +120,10 @@ class Reader {
 
   /** A changing word in another part of the phrase speaks of this food too, unless it belongs to an alternative. */
   private changedElsewhere(here: Part): boolean {
-    return this.parts.some((p) => p !== here && !p.other && !this.hasFood(p) && this.marks.slice(p.from, p.to).some((m) => m.class === "change"));
+    return this.parts.some(
+      (p) =>
+        p !== here && !p.other && !this.hasFood(p) && this.marks.slice(p.from, p.to).some((m) => m.class === "change"),
+    );
   }
 
   /** Reads a name in its surroundings [from, to), or refuses it when they make it something else. */
@@ -173,22 +131,43 @@ class Reader {
     const unknown: number[] = [];
     if (!this.after(span, to) || !this.before(span, from, unknown)) return undefined;
     const said = this.said(span, from, to);
-    const settled = settle(this.index, span.found.top.map((h) => h.ingredient), said.map(([s]) => s));
+    const settled = settle(
+      this.index,
+      span.found.top.map((h) => h.ingredient),
+      said.map(([s]) => s),
+    );
     if (settled === undefined) return undefined;
     // A state word that is a food itself ("salt") and chose nothing is a food named beside it.
     if (settled.unmet.some((s) => this.index.byKey.has(s.state.word) && s.state.need === "must")) return undefined;
     const hits = settled.ingredients.map((i) => span.found.top.find((h) => h.ingredient === i) ?? this.hit(span, i));
     const owned = said.filter(([s]) => settled.used.includes(s)).flatMap(([, at]) => at);
-    return this.made(span, hits, owned, settled.unmet.map((s) => s.state.word), unknown);
+    return this.made(
+      span,
+      hits,
+      owned,
+      settled.unmet.map((s) => s.state.word),
+      unknown,
+    );
   }
 
   private hit(span: Span, ingredient: Hit["ingredient"]): Hit {
     const first = span.found.top[0] as Hit;
     const sure = first.confidence === SURE.same;
-    return { ingredient, matched: first.matched, how: first.how === "fuzzy" ? "fuzzy" : sure ? "alias" : "folded", confidence: first.confidence };
+    return {
+      ingredient,
+      matched: first.matched,
+      how: first.how === "fuzzy" ? "fuzzy" : sure ? "alias" : "folded",
+      confidence: first.confidence,
+    };
   }
 
-  private made(span: Span, hits: readonly Hit[], owned: readonly number[], unmet: readonly string[], unknown: readonly number[]): InPhrase {
+  private made(
+    span: Span,
+    hits: readonly Hit[],
+    owned: readonly number[],
+    unmet: readonly string[],
+    unknown: readonly number[],
+  ): InPhrase {
     const doubt = unknown.length > 0 ? 0.8 : unmet.length > 0 ? 0.85 : 1;
     const all = new Set(owned);
     for (let i = span.from; i < span.to; i++) all.add(i);
@@ -260,7 +239,11 @@ class Reader {
     for (let i = part.from; i < part.to; i++) {
       for (let j = Math.min(part.to, i + 4); j > i; j--) {
         const row = this.marks.slice(i, j);
-        if (!row.some((m) => m.class === "unknown") || row.some((m) => m.class === "join" || m.class === "not food" || m.class === "number")) continue;
+        if (
+          !row.some((m) => m.class === "unknown") ||
+          row.some((m) => m.class === "join" || m.class === "not food" || m.class === "number")
+        )
+          continue;
         if (row[0]?.class === "silent" || row.at(-1)?.class === "silent") continue;
         tried.push({ from: i, to: j, size: j - i, found: { top: [], behind: [] } });
       }
@@ -278,7 +261,10 @@ class Reader {
 }
 
 /** Finds the food in an ingredient phrase; undefined when there is none or a word makes it another thing. */
-export function inPhrase(index: NameIndex, text: string): { readonly read: InPhrase; readonly tokens: readonly Token[] } | undefined {
+export function inPhrase(
+  index: NameIndex,
+  text: string,
+): { readonly read: InPhrase; readonly tokens: readonly Token[] } | undefined {
   if (text.length > LONGEST) return undefined;
   const tokens = tokensOf(text);
   if (tokens.length === 0 || tokens.length > MOST_WORDS) return undefined;

@@ -16,7 +16,19 @@ export interface Settled {
 }
 
 // A food that keeps in the cupboard as sold is already dry, bottled or powdered: saying so adds nothing.
-const TRUE_OF_PANTRY: ReadonlySet<string> = new Set(["dried", "canned", "jarred", "bottled", "powdered", "granulated", "powder", "granule", "fresh", "aged"]);
+const TRUE_OF_PANTRY: ReadonlySet<string> = new Set([
+  "dried",
+  "dry",
+  "canned",
+  "jarred",
+  "bottled",
+  "powdered",
+  "granulated",
+  "powder",
+  "granule",
+  "fresh",
+  "aged",
+]);
 /** State words nobody says: what is not said about them does not count against a state. */
 const UNSAID: ReadonlySet<string> = new Set(["fresh", "pantry"]);
 
@@ -54,7 +66,7 @@ export function settle(index: NameIndex, base: readonly Ingredient[], said: read
       continue;
     }
     const pantry = base.some((i) => i.state.includes("pantry")) && TRUE_OF_PANTRY.has(s.state.word);
-    const dryDrink = s.state.word === "dried" && base.every((i) => i.tags.has("alcohol"));
+    const dryDrink = s.state.word === "dry" && base.every((i) => i.tags.has("alcohol"));
     if (pantry || dryDrink) used.push(s);
     else if (s.loose !== true && s.state.need === "must") return undefined;
     else unmet.push(s);
@@ -64,7 +76,11 @@ export function settle(index: NameIndex, base: readonly Ingredient[], said: read
   return prepare(index, chosen, said, { used, unmet });
 }
 
-function nearest(pool: readonly Ingredient[], used: readonly Said[], base: readonly Ingredient[]): readonly Ingredient[] {
+function nearest(
+  pool: readonly Ingredient[],
+  used: readonly Said[],
+  base: readonly Ingredient[],
+): readonly Ingredient[] {
   const asked = new Set(base.length === 1 ? (base[0] as Ingredient).state : []);
   const scored = pool.map((i) => [i, distance(i, used, asked)] as const);
   const best = Math.min(...scored.map(([, d]) => d));
@@ -74,7 +90,12 @@ function nearest(pool: readonly Ingredient[], used: readonly Said[], base: reado
 }
 
 /** Words of preparation ("chopped", "grated") choose only between states kept the same way: chopped tomatoes are not canned. */
-function prepare(index: NameIndex, chosen: readonly Ingredient[], said: readonly Said[], so: { used: Said[]; unmet: Said[] }): Settled {
+function prepare(
+  index: NameIndex,
+  chosen: readonly Ingredient[],
+  said: readonly Said[],
+  so: { used: Said[]; unmet: Said[] },
+): Settled {
   let now = chosen;
   for (const s of said) {
     if (s.state.need !== "prep" || s.loose) continue;
@@ -86,7 +107,11 @@ function prepare(index: NameIndex, chosen: readonly Ingredient[], said: readonly
     }
     const next = now.flatMap((i) =>
       (index.siblings.get(groupOf(i)) ?? []).filter(
-        (x) => satisfies(x, s.state) && (keeps ? x.state.length === 1 : x.state.length === i.state.length + 1 && i.state.every((t) => x.state.includes(t))),
+        (x) =>
+          satisfies(x, s.state) &&
+          (keeps
+            ? x.state.length === 1
+            : x.state.length === i.state.length + 1 && i.state.every((t) => x.state.includes(t))),
       ),
     );
     if (next.length === 0) continue;

@@ -40,7 +40,13 @@ export function wordsOf(store: Store): Words {
   const states = new Map<string, StateWord>();
   for (const [word, entry] of Object.entries((table["state words"] ?? {}) as Record<string, StateEntry>)) {
     const key = foldText(word);
-    states.set(key, { word: key, terms: entry.terms, none: entry.none ?? [], need: entry.need, kept: entry.kept === true });
+    states.set(key, {
+      word: key,
+      terms: entry.terms,
+      none: entry.none ?? [],
+      need: entry.need,
+      kept: entry.kept === true,
+    });
   }
   const parts = Object.entries((table["part words"] ?? {}) as Record<string, string[]>);
   const describing = phrases(table, "describing").flatMap((line) => line.split(" "));

@@ -22,11 +22,37 @@ const plain = { "pantry*": [] };
 const fresh = { "fresh*": [] };
 
 export const SHELVES: readonly Shelf[] = [
-  f("cod", "cod, Atlantic cod", { "fresh*": ["cod fillet"], frozen: [], "salt-cured": ["salt cod"] }, { names: { en: ["cod", "Atlantic cod"], fr: ["cabillaud"], ja: ["タラ"] } }),
-  f("tomato", "tomato", { "fresh*": [], canned: [], "canned-chopped": [], dried: [], "canned-paste": ["tomato paste"] }),
-  f("chard", "Swiss chard, chard", { "fresh*": [], "leaf:fresh*": [], "stem:fresh*": [] }, { parts: { leaf: ["chard leaves"], stem: ["chard stems"] } }),
-  f("lemon", "lemon", { "fresh*": [], "juice:fresh*": [], "zest:fresh*": [] }, { parts: { juice: ["lemon juice"], zest: ["lemon zest"] } }),
-  f("egg", "egg", { "fresh*": [], "white:fresh*": [], "yolk:fresh*": [] }, { parts: { white: ["egg white"], yolk: ["egg yolk"] } }),
+  f(
+    "cod",
+    "cod, Atlantic cod",
+    { "fresh*": ["cod fillet"], frozen: [], "salt-cured": ["salt cod"] },
+    { names: { en: ["cod", "Atlantic cod"], fr: ["cabillaud"], ja: ["タラ"] } },
+  ),
+  f("tomato", "tomato", {
+    "fresh*": [],
+    canned: [],
+    "canned-chopped": [],
+    dried: [],
+    "canned-paste": ["tomato paste"],
+  }),
+  f(
+    "chard",
+    "Swiss chard, chard",
+    { "fresh*": [], "leaf:fresh*": [], "stem:fresh*": [] },
+    { parts: { leaf: ["chard leaves"], stem: ["chard stems"] } },
+  ),
+  f(
+    "lemon",
+    "lemon",
+    { "fresh*": [], "juice:fresh*": [], "zest:fresh*": [] },
+    { parts: { juice: ["lemon juice"], zest: ["lemon zest"] } },
+  ),
+  f(
+    "egg",
+    "egg",
+    { "fresh*": [], "white:fresh*": [], "yolk:fresh*": [] },
+    { parts: { white: ["egg white"], yolk: ["egg yolk"] } },
+  ),
   f("chicken", "chicken", { "fresh*": ["whole chicken"] }),
   f("chicken-thigh", "chicken thigh", fresh),
   f("chicken-stock", "chicken stock, chicken broth", plain),
@@ -45,7 +71,12 @@ export const SHELVES: readonly Shelf[] = [
   f("worcestershire-sauce", "Worcestershire sauce", plain),
   f("cinnamon", "cinnamon", { "dried*": ["cinnamon stick"], "dried-ground": [] }),
   f("turmeric", "turmeric", { "dried-ground*": [], fresh: [] }),
-  f("chilli", "chili pepper", { "fresh*": [], dried: [], "dried-ground": [], "dried-smoked-ground": [] }, { names: { en: ["chili pepper"], "en-GB": ["chilli"] } }),
+  f(
+    "chilli",
+    "chili pepper",
+    { "fresh*": [], dried: [], "dried-ground": [], "dried-smoked-ground": [] },
+    { names: { en: ["chili pepper"], "en-GB": ["chilli"] } },
+  ),
   f("broccoli", "broccoli", { "fresh*": [], frozen: [] }),
   f("parmesan", "Parmesan, Parmigiano", { "aged*": [], "aged-grated": [] }),
   f("cornstarch", "cornstarch", plain, { names: { en: ["cornstarch"], "en-GB": ["cornflour"] } }),
@@ -90,13 +121,18 @@ const STATES = ["salt-cured", "in-oil"];
 function statesOf(state: string): string[] {
   for (const long of STATES) {
     const at = state.indexOf(long);
-    if (at >= 0) return [...statesOf(state.slice(0, Math.max(0, at - 1))), long, ...statesOf(state.slice(at + long.length + 1))];
+    if (at >= 0)
+      return [...statesOf(state.slice(0, Math.max(0, at - 1))), long, ...statesOf(state.slice(at + long.length + 1))];
   }
   return state === "" ? [] : state.split("-");
 }
 
 /** A catalogue of these shelves, in the shape the rooms read. */
-export function catalogueOf(shelves: readonly Shelf[], locale: "en-US" | "en-GB" = "en-US", moved: Readonly<Record<string, string>> = {}): Catalogue {
+export function catalogueOf(
+  shelves: readonly Shelf[],
+  locale: "en-US" | "en-GB" = "en-US",
+  moved: Readonly<Record<string, string>> = {},
+): Catalogue {
   const ingredients = shelves.flatMap((shelf) =>
     Object.entries(shelf.states).map(([written, own]) => {
       const isDefault = written.endsWith("*");
@@ -104,7 +140,8 @@ export function catalogueOf(shelves: readonly Shelf[], locale: "en-US" | "en-GB"
       const [part, state] = bare.includes(":") ? (bare.split(":") as [string, string]) : [undefined, bare];
       const above = part === undefined ? shelf.names : { en: shelf.parts?.[part] ?? [] };
       const of = part === undefined ? ("food" as const) : ("part" as const);
-      const us = (isDefault ? above["en"]?.[0] : own[0]) ?? `${state.replaceAll("-", " ")} ${above["en"]?.[0] ?? shelf.food}`;
+      const us =
+        (isDefault ? above["en"]?.[0] : own[0]) ?? `${state.replaceAll("-", " ")} ${above["en"]?.[0] ?? shelf.food}`;
       return {
         id: `${part === undefined ? shelf.food : `${shelf.food}.${part}`}/${state}` as IngredientId,
         food: shelf.food,

@@ -13,7 +13,31 @@ const anyText = fc.oneof(
   fc.string({ unit: "grapheme", maxLength: 60 }),
   fc.string({ unit: "binary", maxLength: 60 }),
   fc.string({ maxLength: 600 }),
-  fc.array(fc.constantFrom("cod", "salt", "of", "dried", "tomatoes,", "(canned)", "and", "or", "vegan", "2", "chopped", "-", "juice", "lemon", "for", "Ĳ", "½", "́"), { maxLength: 30 }).map((w) => w.join(" ")),
+  fc
+    .array(
+      fc.constantFrom(
+        "cod",
+        "salt",
+        "of",
+        "dried",
+        "tomatoes,",
+        "(canned)",
+        "and",
+        "or",
+        "vegan",
+        "2",
+        "chopped",
+        "-",
+        "juice",
+        "lemon",
+        "for",
+        "Ĳ",
+        "½",
+        "́",
+      ),
+      { maxLength: 30 },
+    )
+    .map((w) => w.join(" ")),
 );
 const listed = fc.constantFrom(...ingredients.flatMap((i) => i.names.map((n) => ({ i, n }))));
 
@@ -85,10 +109,13 @@ describe("every listed name", () => {
       for (const n of i.names) {
         const found = findFood(catalogue, n.text, { limit: 200 });
         // a name of the food or part means its default state; a word of another language or country comes behind the reader's own
-        const mine = found.filter((m) => m.id === i.id || (n.of !== "state" && store.byId.get(m.id)?.food === i.food && !i.isDefault));
+        const mine = found.filter(
+          (m) => m.id === i.id || (n.of !== "state" && store.byId.get(m.id)?.food === i.food && !i.isDefault),
+        );
         const least = (own as readonly string[]).includes(n.tag) ? 1 : 0.9;
         if (!mine.some((m) => m.confidence >= least)) missed.push(`${i.id}: ${n.tag} ${n.text}`);
-        if (found.length === 0 || found[0]?.how === "fuzzy") missed.push(`${i.id}: ${n.tag} ${n.text} is not found as written`);
+        if (found.length === 0 || found[0]?.how === "fuzzy")
+          missed.push(`${i.id}: ${n.tag} ${n.text} is not found as written`);
       }
     }
     expect(missed).toEqual([]);
@@ -103,10 +130,20 @@ describe("every listed name", () => {
         expect(cased.map((m) => m.id).some((id) => first.has(id))).toBe(true);
         const words = tokensOf(n.text);
         if (words.length < 2 || !n.tag.startsWith("en")) return;
-        const swapped = findFood(whole, [...words].reverse().map((t) => t.text).join(" "), { limit: 200 });
+        const swapped = findFood(
+          whole,
+          [...words]
+            .reverse()
+            .map((t) => t.text)
+            .join(" "),
+          { limit: 200 },
+        );
         // "chocolate milk" is not "milk chocolate": an order that is a name of its own keeps its meaning
         if ((swapped[0]?.confidence ?? 0) >= 0.97) return;
-        expect(swapped.map((m) => m.id).some((id) => first.has(id)), n.text).toBe(true);
+        expect(
+          swapped.map((m) => m.id).some((id) => first.has(id)),
+          n.text,
+        ).toBe(true);
       }),
       { numRuns: 500 },
     );
@@ -115,7 +152,13 @@ describe("every listed name", () => {
     fc.assert(
       fc.property(listed, ({ n }) => {
         const word = n.text.split(" ").at(-1) ?? "";
-        if (!n.tag.startsWith("en") || word.length < 4 || /[^a-z]/.test(word) || /(s|x|z|ch|sh|y|f|fe|o|feet)$/.test(word)) return;
+        if (
+          !n.tag.startsWith("en") ||
+          word.length < 4 ||
+          /[^a-z]/.test(word) ||
+          /(s|x|z|ch|sh|y|f|fe|o|feet)$/.test(word)
+        )
+          return;
         const straight = findFood(whole, n.text, { limit: 200 })[0]?.id;
         expect(findFood(whole, `${n.text}s`, { limit: 200 }).map((m) => m.id)).toContain(straight);
       }),

@@ -51,9 +51,12 @@ describe("folding", () => {
     expect(foldText(a)).toBe(foldText(b));
     expect(foldText(a)).not.toBe("");
   });
-  it.each(["molasses", "couscous", "asparagus", "hummus", "swiss", "brussels", "watercress", "citrus"])("%s is not a plural", (word) => {
-    expect(foldText(word)).toBe(word);
-  });
+  it.each(["molasses", "couscous", "asparagus", "hummus", "swiss", "brussels", "watercress", "citrus"])(
+    "%s is not a plural",
+    (word) => {
+      expect(foldText(word)).toBe(word);
+    },
+  );
   it.each([
     ["か", "が"],
     ["क", "क़"],
@@ -148,16 +151,48 @@ describe("findFood", () => {
     expect(found[0]?.confidence).toBeLessThan(0.9);
   });
   it.each(
-    ["", " ", "the", "of", "a", "foil", "rope", "nail", "soap", "coat", "pan", "bowl", "plate", "thermometer", "string", "toothpick", "7", "1234", "12 g"].concat(
-      ["https://example.com/cod", "qwertyuiop", "🍅", "???", "union", "honey bee", "grade", "smoked tofu", "cod liver oil", "x".repeat(501), "cod ".repeat(200)],
-    ),
+    [
+      "",
+      " ",
+      "the",
+      "of",
+      "a",
+      "foil",
+      "rope",
+      "nail",
+      "soap",
+      "coat",
+      "pan",
+      "bowl",
+      "plate",
+      "thermometer",
+      "string",
+      "toothpick",
+      "7",
+      "1234",
+      "12 g",
+    ].concat([
+      "https://example.com/cod",
+      "qwertyuiop",
+      "🍅",
+      "???",
+      "union",
+      "honey bee",
+      "grade",
+      "smoked tofu",
+      "cod liver oil",
+      "x".repeat(501),
+      "cod ".repeat(200),
+    ]),
   )("%j is no food", (text) => {
     expect(findFood(us, text)).toEqual([]);
   });
 
   it("answers with every reading when no default is stated", () => {
     expect(ids("black bean")).toEqual(["black-bean/canned", "black-bean/dried", "black-bean/dried-cooked"]);
-    expect(findFood(us, "black beans").every((m) => m.confidence === findFood(us, "black beans")[0]?.confidence)).toBe(true);
+    expect(findFood(us, "black beans").every((m) => m.confidence === findFood(us, "black beans")[0]?.confidence)).toBe(
+      true,
+    );
   });
   it("prefers the reader's own English, and offers the other meaning behind it", () => {
     expect(findFood(us, "chips")).toMatchObject([
@@ -178,7 +213,16 @@ describe("findFood", () => {
     ]);
   });
   it("follows a former id and says so", () => {
-    expect(findFood(us, "codfish/fresh")).toEqual([{ id: "cod/fresh", name: "cod", matched: "codfish/fresh", confidence: 1, how: "exact", formerId: "codfish/fresh" }]);
+    expect(findFood(us, "codfish/fresh")).toEqual([
+      {
+        id: "cod/fresh",
+        name: "cod",
+        matched: "codfish/fresh",
+        confidence: 1,
+        how: "exact",
+        formerId: "codfish/fresh",
+      },
+    ]);
   });
   it("keeps voiced kana apart", () => {
     expect(ids("かき")).toEqual(["katakana-ka/fresh"]);
@@ -250,17 +294,32 @@ describe("findInPhrase", () => {
     const found = findInPhrase(us, "salt and freshly ground black pepper");
     expect(found?.match.id).toBe("salt/pantry");
     expect(found?.also).toMatchObject([{ id: "black-pepper/dried-ground" }]);
-    expect(findInPhrase(us, "butter or olive oil")).toMatchObject({ match: { id: "butter/fresh-unsalted" }, also: [{ id: "olive-oil/pantry" }] });
+    expect(findInPhrase(us, "butter or olive oil")).toMatchObject({
+      match: { id: "butter/fresh-unsalted" },
+      also: [{ id: "olive-oil/pantry" }],
+    });
   });
   it("shares the last word", () => {
-    expect(findInPhrase(us, "chicken or vegetable stock")).toMatchObject({ match: { id: "chicken-stock/pantry" }, also: [{ id: "vegetable-stock/pantry" }] });
+    expect(findInPhrase(us, "chicken or vegetable stock")).toMatchObject({
+      match: { id: "chicken-stock/pantry" },
+      also: [{ id: "vegetable-stock/pantry" }],
+    });
   });
   it("reads juice and zest of one fruit", () => {
-    expect(findInPhrase(us, "juice and zest of 1 lemon")).toMatchObject({ match: { id: "lemon.juice/fresh" }, also: [{ id: "lemon.zest/fresh" }] });
+    expect(findInPhrase(us, "juice and zest of 1 lemon")).toMatchObject({
+      match: { id: "lemon.juice/fresh" },
+      also: [{ id: "lemon.zest/fresh" }],
+    });
   });
   it("says what it let go, and is less sure", () => {
-    expect(findInPhrase(us, "frozen potatoes")).toMatchObject({ match: { id: "potato/fresh", how: "fuzzy", confidence: 0.85 }, unmet: ["frozen"] });
-    expect(findInPhrase(us, "Quayside potatoes")).toMatchObject({ match: { id: "potato/fresh", how: "fuzzy", confidence: 0.8 }, unknown: ["Quayside"] });
+    expect(findInPhrase(us, "frozen potatoes")).toMatchObject({
+      match: { id: "potato/fresh", how: "fuzzy", confidence: 0.85 },
+      unmet: ["frozen"],
+    });
+    expect(findInPhrase(us, "Quayside potatoes")).toMatchObject({
+      match: { id: "potato/fresh", how: "fuzzy", confidence: 0.8 },
+      unknown: ["Quayside"],
+    });
   });
   it("reads misspellings last and less surely", () => {
     const found = findInPhrase(us, "large brocolli florets, steamed");
@@ -282,7 +341,12 @@ describe("one food or an error", () => {
   it("throws unknown food with the nearest names", () => {
     const e = caught(() => requireFood(us, "brocolli"));
     expect(isSteadfareError(e, "unknown food") && e.data.nearest[0]?.id).toBe("broccoli/fresh");
-    expect(isSteadfareError(caught(() => requireFood(us, "chicken wire")), "unknown food")).toBe(true);
+    expect(
+      isSteadfareError(
+        caught(() => requireFood(us, "chicken wire")),
+        "unknown food",
+      ),
+    ).toBe(true);
   });
   it("throws ambiguous food with the candidates", () => {
     const e = caught(() => requireFood(us, "black beans"));
