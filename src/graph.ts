@@ -6,5 +6,5 @@ export type { EdgeAttributes, FoodGraph, NodeAttributes } from "./catalogue/grap
 
 /** The catalogue as a typed graphology graph; a fresh copy each call, yours to change. */
 export function toGraph(catalogue: Catalogue): FoodGraph {
-  return buildGraph(storeOf(catalogue).flat);
+  return buildGraph(storeOf(catalogue).flat());
 }

@@ -222,6 +222,35 @@ export function decode(compiled: Compiled): Flat {
       });
     }
   }
+  const names = nameReader(compiled);
+  rows.forEach((row, i) => {
+    const { stateNames: _stateNames, records, ...rest } = row as { stateNames?: unknown; records?: number[]; id: string };
+    const food = rest.id.slice(0, rest.id.indexOf("/")).split(".")[0] ?? "";
+    const figures: Record<string, readonly [number, number]> = {};
+    for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
+      const value = v[i];
+      const at = s[i] ?? 0;
+      if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
+    }
+    rows[i] = { ...rest, food, ...names(i), figures };
+  });
+  return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: compiled.swaps };
+}
+
+/** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
+export function nameReader(compiled: Compiled): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
+  let shared: Map<string, Record<string, string[]>> | undefined;
+  const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
+  return (i) => {
+    shared ??= sharedNames(compiled);
+    const id = columns["id"]?.[i] as string;
+    const isPart = (columns["part"]?.[i] ?? null) !== null;
+    const names = [...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"), ...rowsOf(shared.get(id.slice(0, id.indexOf("/"))) ?? {}, isPart ? "part" : "food")];
+    const name = (columns["name"]?.[i] ?? usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [id, id]) as readonly [string, string];
+    return { name, names };
+  };
+}
+function sharedNames(compiled: Compiled): Map<string, Record<string, string[]>> {
   const shared = new Map<string, Record<string, string[]>>(compiled.names.of.map((key) => [key, {}]));
   for (const [tag, { step, text }] of Object.entries(compiled.names.tags)) {
     const lines = text.split("\n");
@@ -232,18 +261,5 @@ export function decode(compiled: Compiled): Flat {
       if (names) names[tag] = (lines[n] ?? "").split("|");
     });
   }
-  rows.forEach((row, i) => {
-    const { stateNames, records, name, ...rest } = row as { stateNames?: NamesByTag; records?: number[]; name?: [string, string]; id: string; part?: string; isDefault: boolean };
-    const food = rest.id.slice(0, rest.id.indexOf("/")).split(".")[0] ?? "";
-    const key = rest.part === undefined ? food : `${food}.${rest.part}`;
-    const names = [...rowsOf(stateNames ?? {}, "state"), ...rowsOf(shared.get(key) ?? {}, rest.part === undefined ? "food" : "part")];
-    const figures: Record<string, readonly [number, number]> = {};
-    for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
-      const value = v[i];
-      const at = s[i] ?? 0;
-      if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
-    }
-    rows[i] = { ...rest, food, name: name ?? usualName({ isDefault: rest.isDefault, names }), names, figures };
-  });
-  return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: compiled.swaps };
+  return shared;
 }

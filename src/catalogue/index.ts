@@ -1,2 +1,2 @@
-export { builtInVocabulary, openCatalogue, storeOf } from "./open.js";
+export { openCatalogue, storeOf } from "./open.js";
 export type { Store, Ingredient, Figure, MeasureRow, ReadyRow, BecomesRow, Procedure, SwapEdge } from "./store.js";

@@ -1,9 +1,10 @@
 import { fail, freeze } from "../errors.js";
-import type { AllergenId, Catalogue, Extension, IngredientId, RoleId, SlotId, SourceRef, Vocabulary } from "../types.js";
+import type { Catalogue, Extension, IngredientId, RoleId, SourceRef } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
-import { decode, type Commons, type Compiled, type Flat, type FlatIngredient, type PackedProcedure, type PackedSwap } from "./compiled.js";
-import type { DietTable, SafetyVocabulary } from "./safety-tables.js";
-import type { Figure, Ingredient, Procedure, Store, SwapEdge } from "./store.js";
+import { decode, encode, type Commons, type Compiled, type Flat, type PackedProcedure, type PackedSwap } from "./compiled.js";
+import { ingredientsOf, sourceRef } from "./rows.js";
+import type { SafetyVocabulary } from "./safety-tables.js";
+import type { Figure, Procedure, Store, SwapEdge } from "./store.js";
 
 const STORE = Symbol.for("steadfare.store");
 const CHECKED = Symbol.for("steadfare.extension");
@@ -19,99 +20,8 @@ export function makeExtension(name: string, content: Flat): Extension {
   return Object.freeze(extension);
 }
 
-let parsed: { compiled: Compiled; flat: Flat } | undefined;
-function builtIn(): { compiled: Compiled; flat: Flat } {
-  if (parsed === undefined) {
-    const compiled = JSON.parse(COMPILED) as Compiled;
-    parsed = { compiled, flat: decode(compiled) };
-  }
-  return parsed;
-}
-
-/** The words requests may use, as the built-in data has them. */
-export function builtInVocabulary(): Vocabulary {
-  const { commons } = builtIn().flat;
-  const diets = (commons.tables["diets"] as DietTable | undefined)?.diets ?? [];
-  const list = <T extends string>(name: string): readonly T[] => (commons.vocabulary[name] ?? []) as readonly T[];
-  return {
-    role: list("role"),
-    technique: list("technique"),
-    allergen: list("allergen"),
-    diet: diets.map((d) => d.id) as Vocabulary["diet"],
-    preservation: list("preservation"),
-    heat: list("heat"),
-    form: list("form"),
-    unit: list("unit"),
-  };
-}
-
-const sourceRef = (commons: Commons, place: number): SourceRef => {
-  const [key, at, grade] = commons.refs[place] ?? ["judgement"];
-  const where = [at, grade === "memory" ? "from memory" : undefined].filter((x) => x !== undefined && x !== "").join("; ");
-  return where === "" ? { key } : { key, at: where };
-};
-
-function ingredientOf(row: FlatIngredient, index: number, commons: Commons, kinds: ReadonlyMap<string, readonly string[]>): Ingredient {
-  return {
-    index,
-    id: row.id as IngredientId,
-    food: row.food,
-    ...(row.part === undefined ? {} : { part: row.part }),
-    state: row.state,
-    isDefault: row.isDefault,
-    name: { us: row.name[0], gb: row.name[1] },
-    names: row.names,
-    kind: row.kind,
-    kinds: kinds.get(row.kind) ?? [row.kind],
-    roles: Object.entries(row.roles)
-      .map(([role, weight]) => ({ role: role as RoleId, weight }))
-      .sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1)),
-    ...(row.slot === undefined ? {} : { slot: row.slot as SlotId }),
-    can: new Set(row.can),
-    cannot: new Set(row.cannot),
-    texture: row.texture,
-    flavour: row.flavour,
-    aroma: row.aroma,
-    dominant: row.dominant,
-    origin: new Set(row.origin),
-    tags: new Set(row.tags),
-    contains: row.contains as AllergenId[],
-    mayContain: row.may as AllergenId[],
-    unknownAllergens: row.unknown as AllergenId[],
-    measures: row.measures.map(([unit, label, grams, source]) => ({ unit, label, grams, source: sourceRef(commons, source) })),
-    ...(row.usual === undefined ? {} : { usual: row.usual }),
-    edible: row.edible,
-    ...(row.cooked ? { cooked: row.cooked[0] } : {}),
-    ...(row.ready
-      ? { ready: { by: row.ready.by, yield: row.ready.yield, ...(row.ready.salt === undefined ? {} : { salt: row.ready.salt }), source: sourceRef(commons, row.ready.source) } }
-      : {}),
-    becomes: row.becomes.map((b) => ({
-      to: b.to as IngredientId,
-      by: b.by,
-      yield: b.yield,
-      ...(b.minutes ? { active: b.minutes.active, waiting: b.minutes.waiting } : {}),
-      source: sourceRef(commons, b.source),
-    })),
-    minutes: Object.fromEntries(Object.entries(row.minutes).map(([technique, [value]]) => [technique, value])),
-    cost: row.cost,
-    ...(row.colour === undefined ? {} : { colour: row.colour }),
-    ...(row.starchKind === undefined ? {} : { starchKind: row.starchKind }),
-    ...(row.acidKind === undefined ? {} : { acidKind: row.acidKind }),
-    ...(row.pungencyKind === undefined ? {} : { pungencyKind: row.pungencyKind }),
-    traditions: row.traditions,
-  };
-}
-
-function kindLines(commons: Commons): ReadonlyMap<string, readonly string[]> {
-  const parent = new Map(commons.kinds);
-  const lines = new Map<string, readonly string[]>();
-  for (const [kind] of commons.kinds) {
-    const line: string[] = [];
-    for (let k: string | undefined = kind; k !== undefined && k !== "" && !line.includes(k); k = parent.get(k)) line.push(k);
-    lines.set(kind, line);
-  }
-  return lines;
-}
+let parsed: Compiled | undefined;
+const builtIn = (): Compiled => (parsed ??= JSON.parse(COMPILED) as Compiled);
 
 const procedureOf = (p: PackedProcedure, commons: Commons): Procedure => ({
   id: p.id,
@@ -129,14 +39,13 @@ const swapOf = (s: PackedSwap, commons: Commons): SwapEdge => ({
   sources: s.sources.map((place) => sourceRef(commons, place)),
 });
 
-function makeStore(flat: Flat, locale: "en-US" | "en-GB", measures: "us" | "metric"): Store {
-  const { commons } = flat;
-  const kinds = kindLines(commons);
-  const ingredients = flat.ingredients.map((row, i) => ingredientOf(row, i, commons, kinds));
+function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us" | "metric"): Store {
+  const { commons } = compiled;
+  const ingredients = ingredientsOf(compiled);
   const columns: Record<string, Float64Array> = {};
-  for (const name of Object.keys(commons.figures)) {
-    columns[name] = Float64Array.from(flat.ingredients, (row) => row.figures[name]?.[0] ?? Number.NaN);
-  }
+  for (const [name, { v }] of Object.entries(compiled.figures)) columns[name] = Float64Array.from(v, (x) => x ?? Number.NaN);
+  const records = compiled.columns["records"] as readonly (readonly number[])[];
+  let flat: Flat | undefined;
   return {
     size: ingredients.length,
     locale,
@@ -144,11 +53,14 @@ function makeStore(flat: Flat, locale: "en-US" | "en-GB", measures: "us" | "metr
     ingredients,
     byId: new Map(ingredients.map((i) => [i.id, i])),
     procedures: new Map(commons.procedures.map((p) => [p.id, procedureOf(p, commons)])),
-    swaps: flat.swaps.map((s) => swapOf(s, commons)),
+    swaps: compiled.swaps.map((s) => swapOf(s, commons)),
     columns,
     figure(i, name): Figure | null {
-      const figure = flat.ingredients[i.index]?.figures[name];
-      return figure === undefined ? null : { value: figure[0], source: sourceRef(commons, figure[1]) };
+      const column = compiled.figures[name];
+      const value = column?.v[i.index];
+      if (!column || value === null || value === undefined) return null;
+      const at = column.s[i.index] ?? 0;
+      return { value, source: sourceRef(commons, at > 0 ? at - 1 : (records[i.index]?.[-at] ?? -1)) };
     },
     figureUnit: (name) => commons.figures[name]?.unit ?? "",
     tombstones: new Map(Object.entries(commons.tombstones)) as ReadonlyMap<string, IngredientId>,
@@ -158,7 +70,7 @@ function makeStore(flat: Flat, locale: "en-US" | "en-GB", measures: "us" | "metr
     sources: commons.sources,
     tables: commons.tables,
     vocabulary: commons.tables as unknown as SafetyVocabulary,
-    flat,
+    flat: () => (flat ??= decode(compiled)),
   };
 }
 
@@ -177,14 +89,21 @@ export function openCatalogue(
   const accepted = ["en-US", "en-GB"];
   if (!accepted.includes(locale)) fail("unknown term", `Unknown locale "${String(locale)}". Use en-US or en-GB.`, { kind: "locale", input: String(locale), nearest: accepted, accepted });
   const measures = options.measures ?? (locale === "en-GB" ? "metric" : "us");
-  const { compiled, flat } = builtIn();
-  const merged = (options.extensions ?? []).reduce<Flat>((base, extension) => overlay(base, extension, options.onConflict ?? "error"), flat);
-  const store = makeStore(merged, locale, measures);
+  const extensions = options.extensions ?? [];
+  const base = builtIn();
+  const compiled =
+    extensions.length === 0
+      ? base
+      : encode(
+          extensions.reduce<Flat>((rows, extension) => overlay(rows, extension, options.onConflict ?? "error"), decode(base)),
+          { version: base.version, data: base.data, hash: base.hash },
+        );
+  const store = makeStore(compiled, locale, measures);
   const catalogue: Catalogue = {
     size: store.size,
     locale,
     measures,
-    meta: { version: compiled.version, data: compiled.data, hash: compiled.hash, schema: compiled.format, extensions: (options.extensions ?? []).map((e) => e.name) },
+    meta: { version: compiled.version, data: compiled.data, hash: compiled.hash, schema: compiled.format, extensions: extensions.map((e) => e.name) },
   };
   Object.defineProperty(catalogue, STORE, { value: store, enumerable: false });
   freeze(catalogue.meta);

@@ -134,5 +134,6 @@ export interface Store {
   readonly tables: Readonly<Record<string, unknown>>;
   /** The same tables, typed for the safety room. */
   readonly vocabulary: SafetyVocabulary;
-  readonly flat: Flat;
+  /** The catalogue as rows, unpacked when first asked for (graph, extensions). */
+  flat(): Flat;
 }

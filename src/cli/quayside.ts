@@ -25,4 +25,4 @@ export const TABLE = [
   { name: "the guest who eats no pork", avoid: { foods: ["pork"] } },
   { name: "the guest allergic to eggs", avoid: { allergens: ["egg"] } },
 ];
-export const HOUSE = ["frozen cod", "chard", "spring greens", "cabbage", "chicken thighs", "canned chickpeas", "firm tofu", "black pepper", "turkey sausage"];
+export const HOUSE = ["frozen cod", "chard", "spring greens", "cabbage", "chicken thighs", "canned chickpeas", "firm tofu", "black pepper"];

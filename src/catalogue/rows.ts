@@ -1,0 +1,220 @@
+import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
+import { nameReader, type Coded, type Commons, type Compiled, type FlatIngredient, type PackedBecomes, type PackedMeasure, type PackedReady } from "./compiled.js";
+import type { Ingredient } from "./store.js";
+
+/** Rows share their lists (the columns keep each once), so what is made of a list is made once too. */
+function once<K extends object, V>(make: (key: K) => V): (key: K) => V {
+  const made = new WeakMap<K, V>();
+  return (key) => {
+    let value = made.get(key);
+    if (value === undefined) {
+      value = make(key);
+      made.set(key, value);
+    }
+    return value;
+  };
+}
+const setOf = once((list: readonly string[]): ReadonlySet<string> => new Set(list));
+const rolesOf = once((roles: Readonly<Record<string, number>>): Ingredient["roles"] =>
+  Object.entries(roles)
+    .map(([role, weight]) => ({ role: role as RoleId, weight }))
+    .sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1)),
+);
+const minutesOf = once((minutes: FlatIngredient["minutes"]): Ingredient["minutes"] => Object.fromEntries(Object.entries(minutes).map(([technique, [value]]) => [technique, value])));
+const refsOf = once((_refs: Commons["refs"]): Map<number, SourceRef> => new Map());
+export const sourceRef = (commons: Commons, place: number): SourceRef => {
+  const made = refsOf(commons.refs);
+  let ref = made.get(place);
+  if (ref === undefined) {
+    ref = readRef(commons, place);
+    made.set(place, ref);
+  }
+  return ref;
+};
+const readRef = (commons: Commons, place: number): SourceRef => {
+  const [key, at, grade] = commons.refs[place] ?? ["judgement"];
+  const where = [at, grade === "memory" ? "from memory" : undefined].filter((x) => x !== undefined && x !== "").join("; ");
+  return where === "" ? { key } : { key, at: where };
+};
+
+
+type Column = (i: number) => unknown;
+/** Reads one column at a row, whichever way it is packed. */
+function reader(compiled: Compiled, field: string): Column {
+  const column = compiled.columns[field];
+  if (column === undefined) return () => undefined;
+  if (Array.isArray(column)) return (i) => (column as unknown[])[i] ?? undefined;
+  const { of, at } = column as Coded<unknown>;
+  return (i) => of[at[i] ?? -1];
+}
+
+/** What every row of one catalogue reads from. */
+class Columns {
+  readonly commons: Commons;
+  readonly kinds: ReadonlyMap<string, readonly string[]>;
+  readonly names: ReturnType<typeof nameReader>;
+  private readonly readers = new Map<string, Column>();
+  constructor(private readonly compiled: Compiled) {
+    this.commons = compiled.commons;
+    this.kinds = kindLines(compiled.commons);
+    this.names = nameReader(compiled);
+  }
+  read(field: string, i: number): unknown {
+    let column = this.readers.get(field);
+    if (!column) {
+      column = reader(this.compiled, field);
+      this.readers.set(field, column);
+    }
+    return column(i);
+  }
+}
+
+/**
+ * One ingredient over the columns. What a query over the whole catalogue reads is a plain field; names, measures and the rest are made
+ * when first asked for, since a query looks at a few of them and opening should cost next to nothing.
+ */
+class Row implements Ingredient {
+  readonly id: IngredientId;
+  readonly food: string;
+  readonly state: readonly string[];
+  readonly isDefault: boolean;
+  readonly kind: string;
+  readonly roles: Ingredient["roles"];
+  readonly can: ReadonlySet<string>;
+  readonly cannot: ReadonlySet<string>;
+  readonly origin: ReadonlySet<string>;
+  readonly tags: ReadonlySet<string>;
+  declare readonly part?: string;
+  declare readonly slot?: SlotId;
+  declare readonly usual?: string;
+  declare readonly cooked?: number;
+  declare readonly colour?: string;
+  declare readonly starchKind?: string;
+  declare readonly acidKind?: string;
+  declare readonly pungencyKind?: string;
+  #measures: Ingredient["measures"] | undefined;
+  #becomes: Ingredient["becomes"] | undefined;
+  #ready: Ingredient["ready"] | null | undefined;
+  #names: { name: Ingredient["name"]; names: Ingredient["names"] } | undefined;
+  readonly #columns: Columns;
+
+  constructor(
+    columns: Columns,
+    readonly index: number,
+  ) {
+    this.#columns = columns;
+    this.id = columns.read("id", index) as IngredientId;
+    const dot = this.id.slice(0, this.id.indexOf("/"));
+    this.food = dot.includes(".") ? dot.slice(0, dot.indexOf(".")) : dot;
+    this.state = columns.read("state", index) as string[];
+    this.isDefault = columns.read("isDefault", index) === true;
+    this.kind = columns.read("kind", index) as string;
+    this.roles = rolesOf(columns.read("roles", index) as Record<string, number>);
+    this.can = setOf(columns.read("can", index) as string[]);
+    this.cannot = setOf(columns.read("cannot", index) as string[]);
+    this.origin = setOf(columns.read("origin", index) as string[]);
+    this.tags = setOf(columns.read("tags", index) as string[]);
+    const set = (field: "part" | "slot" | "usual" | "colour" | "starchKind" | "acidKind" | "pungencyKind"): void => {
+      const value = columns.read(field, index);
+      if (value !== undefined) (this as Record<string, unknown>)[field] = value;
+    };
+    set("part");
+    set("slot");
+    set("usual");
+    set("colour");
+    set("starchKind");
+    set("acidKind");
+    set("pungencyKind");
+    const cooked = columns.read("cooked", index) as readonly [number] | undefined;
+    if (cooked) this.cooked = cooked[0];
+  }
+  get kinds(): readonly string[] {
+    return this.#columns.kinds.get(this.kind) ?? [this.kind];
+  }
+  get texture(): Ingredient["texture"] {
+    return this.#columns.read("texture", this.index) as Ingredient["texture"];
+  }
+  get flavour(): Ingredient["flavour"] {
+    return this.#columns.read("flavour", this.index) as Ingredient["flavour"];
+  }
+  get aroma(): Ingredient["aroma"] {
+    return this.#columns.read("aroma", this.index) as Ingredient["aroma"];
+  }
+  get dominant(): readonly string[] {
+    return this.#columns.read("dominant", this.index) as string[];
+  }
+  get contains(): readonly AllergenId[] {
+    return this.#columns.read("contains", this.index) as AllergenId[];
+  }
+  get mayContain(): readonly AllergenId[] {
+    return this.#columns.read("may", this.index) as AllergenId[];
+  }
+  get unknownAllergens(): readonly AllergenId[] {
+    return this.#columns.read("unknown", this.index) as AllergenId[];
+  }
+  get edible(): number {
+    return this.#columns.read("edible", this.index) as number;
+  }
+  get minutes(): Ingredient["minutes"] {
+    return minutesOf(this.#columns.read("minutes", this.index) as FlatIngredient["minutes"]);
+  }
+  get cost(): number {
+    return this.#columns.read("cost", this.index) as number;
+  }
+  get traditions(): readonly string[] {
+    return this.#columns.read("traditions", this.index) as string[];
+  }
+  private named(): { name: Ingredient["name"]; names: Ingredient["names"] } {
+    if (!this.#names) {
+      const { name, names } = this.#columns.names(this.index);
+      this.#names = { name: { us: name[0], gb: name[1] }, names };
+    }
+    return this.#names;
+  }
+  get name(): Ingredient["name"] {
+    return this.named().name;
+  }
+  get names(): Ingredient["names"] {
+    return this.named().names;
+  }
+  get measures(): Ingredient["measures"] {
+    const { commons } = this.#columns;
+    return (this.#measures ??= (this.#columns.read("measures", this.index) as PackedMeasure[]).map(([unit, label, grams, source]) => ({ unit, label, grams, source: sourceRef(commons, source) })));
+  }
+  get becomes(): Ingredient["becomes"] {
+    const { commons } = this.#columns;
+    return (this.#becomes ??= (this.#columns.read("becomes", this.index) as PackedBecomes[]).map((b) => ({
+      to: b.to as IngredientId,
+      by: b.by,
+      yield: b.yield,
+      ...(b.minutes ? { active: b.minutes.active, waiting: b.minutes.waiting } : {}),
+      source: sourceRef(commons, b.source),
+    })));
+  }
+  get ready(): Exclude<Ingredient["ready"], undefined> {
+    if (this.#ready === undefined) {
+      const packed = this.#columns.read("ready", this.index) as PackedReady | undefined;
+      this.#ready = packed ? { by: packed.by, yield: packed.yield, ...(packed.salt === undefined ? {} : { salt: packed.salt }), source: sourceRef(this.#columns.commons, packed.source) } : null;
+    }
+    // Absent is undefined to every reader; the declared type only says what it is when it is there.
+    return (this.#ready ?? undefined) as Exclude<Ingredient["ready"], undefined>;
+  }
+}
+
+/** Every ingredient of the catalogue, in id order. */
+export function ingredientsOf(compiled: Compiled): readonly Ingredient[] {
+  const columns = new Columns(compiled);
+  return Array.from({ length: compiled.size }, (_, i) => new Row(columns, i));
+}
+
+function kindLines(commons: Commons): ReadonlyMap<string, readonly string[]> {
+  const parent = new Map(commons.kinds);
+  const lines = new Map<string, readonly string[]>();
+  for (const [kind] of commons.kinds) {
+    const line: string[] = [];
+    for (let k: string | undefined = kind; k !== undefined && k !== "" && !line.includes(k); k = parent.get(k)) line.push(k);
+    lines.set(kind, line);
+  }
+  return lines;
+}
+
