@@ -1,5 +1,5 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
-import { isDash, type Quantity, readQuantity, readWord, skipSpace, skipWord } from "../quantity/index.js";
+import { isDash, isDigit, type Quantity, readQuantity, readWord, skipSpace, skipWord } from "../quantity/index.js";
 import type { FoodMatch } from "../types.js";
 import { trimmed, wordsIn } from "./text.js";
 
@@ -92,7 +92,7 @@ export function splitAt(
   }
   for (const sign of joints.includes("or") ? ["/"] : ["&", "+"]) {
     const at = text.indexOf(sign);
-    if (at <= 0) continue;
+    if (at <= 0 || (isDigit(text[at + 1]) && isDigit(text[at - 1]))) continue;
     const left = trimmed(text.slice(0, at));
     const right = trimmed(text.slice(at + 1));
     if (left !== "" && right !== "") return [left, right, sign === "/" ? "or" : "and"];

@@ -2,7 +2,7 @@ import { freeze } from "../errors.js";
 import { isDigit, type Quantity, readQuantity, readWord, skipSpace, skipWord } from "../quantity/index.js";
 import type { FoodRef, Portion, ReadLine } from "../types.js";
 import { findCanned, findPart, type Found, findWhole, type Lookup, shareTail } from "./food.js";
-import { measureAsRead, portionOf, publicGrams } from "./print.js";
+import { measureAsRead, NOT_COUNTED, portionOf, publicGrams } from "./print.js";
 import { isPreparation, type Other, readOther, type Resolved, resolve } from "./resolve.js";
 import { cutMarker, says, segments, shorten, stripLead, trimmed, wholeAmount, wordsIn } from "./text.js";
 import { measureWords, weigh, type Weight } from "./weigh.js";
@@ -78,12 +78,15 @@ export function draftOf(lookup: Lookup, text: string): Draft {
     ofWhole,
   );
   const one: Quantity | undefined = quantity ?? (hit.ofWhole === true ? singular() : undefined);
-  const words = measureWords([head, ...said.preparation, ...preparation, ...seg.brackets].join(" "));
+  const amountText = line.slice(0, leading?.end ?? 0);
+  const words = measureWords([amountText, head, ...said.preparation, ...preparation, ...seg.brackets].join(" "));
+  const nouns = measureWords(head);
+  if (says(amountText, "packed")) preparation.unshift("packed");
   return {
     line,
     found,
     quantity: one,
-    weight: one === undefined ? undefined : weigh(lookup.store, found.ingredient, one, words),
+    weight: one === undefined ? undefined : weigh(lookup.store, found.ingredient, one, words, nouns),
     words,
     others: [...hit.others, ...said.others],
     preparation: preparation.join(", "),
@@ -92,9 +95,13 @@ export function draftOf(lookup: Lookup, text: string): Draft {
   };
 }
 
+const COUNTED = new Set(["piece", "clove", "slice", "stick", "bunch"]);
+
 /** What the name left of the head, without bare numbers and without the piece it is counted in ("2 garlic cloves"). */
 function leftOver(rest: string, found: Found): string {
-  const nouns = new Set(found.ingredient.measures.map((r) => (r.label === "" ? r.unit : r.label)));
+  const nouns = new Set(
+    found.ingredient.measures.filter((r) => COUNTED.has(r.unit)).map((r) => (r.label === "" ? r.unit : r.label)),
+  );
   const kept = rest.split(" ").filter((w) => {
     if (w === "" || [...w].every((ch) => isDigit(ch) || ch === "%")) return false;
     const word = w.toLowerCase();
@@ -261,7 +268,7 @@ export function readPortion(lookup: Lookup, found: Found, q: Quantity, w: Weight
   const range = w.high > w.low ? { range: [publicGrams(w.low), publicGrams(w.high)] as const } : {};
   const grams = publicGrams(w.grams);
   const measure =
-    ofWhole && (q.unit === undefined || q.unit.dimension === "count")
+    ofWhole && NOT_COUNTED.has(found.ingredient.part ?? "") && (q.unit === undefined || q.unit.dimension === "count")
       ? portionOf(lookup.store, found.ingredient, grams).measure
       : measureAsRead(q, w);
   return { ...refOf(lookup, found), grams, ...range, measure };

@@ -1,5 +1,5 @@
 import { fail, freeze } from "../errors.js";
-import { isDash, isDigit, readQuantity, skipSpace } from "../quantity/index.js";
+import { isDash, isDigit, isLetter, readQuantity, skipSpace } from "../quantity/index.js";
 import type { FoodMatch, Portion, SourceRef } from "../types.js";
 import type { Lookup } from "./food.js";
 import { type Draft, draftOf, MAX_LINE, readPortion } from "./line.js";
@@ -8,12 +8,15 @@ import { shorten, stripLead } from "./text.js";
 import { usualGrams } from "./usual.js";
 import { weigh } from "./weigh.js";
 
-/** A number stands at the head of the text and is no amount: where. */
+/** A number stands at the head of the text and is no amount: where. "2% milk" and "7-grain bread" are names. */
 function unreadableAt(text: string): number | undefined {
   const p = skipSpace(text, 0);
   const sign = isDash(text[p]) ? p + 1 : p;
-  if (sign > p && isDigit(text[sign])) return p;
-  return isDigit(text[p]) ? p : undefined;
+  if (!isDigit(text[sign])) return undefined;
+  let end = sign;
+  while (isDigit(text[end])) end++;
+  if (sign === p && (text[end] === "%" || (isDash(text[end]) && isLetter(text[end + 1])))) return undefined;
+  return p;
 }
 
 /** Does the name that was found hold the number itself ("2% milk", "00 flour")? */

@@ -26,7 +26,7 @@ const COUNTED = new Set(["piece", "clove", "slice", "packet", "can", "stick", "b
 /** Kinds sold and written by weight where cups are used for the rest. */
 const BY_WEIGHT = ["meat", "poultry", "finfish", "crustacean", "mollusc"];
 /** Parts whose `piece` is what one fruit gives: nobody counts them. */
-const NOT_COUNTED = new Set(["juice", "zest", "peel", "rind"]);
+export const NOT_COUNTED: ReadonlySet<string> = new Set(["juice", "zest", "peel", "rind"]);
 const LIQUID_KINDS = ["drink", "stock"];
 
 interface Candidate {
@@ -45,6 +45,11 @@ export interface PrintOptions {
   readonly unit?: UnitId;
 }
 
+/** Below this a metric kitchen takes a spoon where there is one: about a tablespoon, g or ml. */
+const SPOONFUL = 16;
+/** A piece of meat or fish heavier than this is bought and written by weight; rashers and anchovies are counted. */
+const BY_THE_PIECE = 60;
+
 function isLiquid(i: Ingredient): boolean {
   return i.kinds.some((k) => LIQUID_KINDS.includes(k)) || i.roles.some((r) => r.role === "liquid" && r.weight >= 0.3);
 }
@@ -55,7 +60,7 @@ function pieceSteps(pieces: number, fine: boolean): readonly number[] {
   return [whole, whole + 1];
 }
 
-function counted(i: Ingredient, grams: number): readonly Candidate[] {
+function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candidate[] {
   if (i.part !== undefined && NOT_COUNTED.has(i.part)) return [];
   const usual = usualRow(i);
   const rows = i.measures.filter(
@@ -69,7 +74,7 @@ function counted(i: Ingredient, grams: number): readonly Candidate[] {
       : i.kinds.includes("egg") || row.unit === "can" || row.unit === "packet"
         ? 0.1
         : 0.02;
-    const many = amount > 12 ? 0.2 : 0;
+    const many = amount > 12 || (heavy && row.grams > BY_THE_PIECE) ? 0.2 : 0;
     return {
       amount,
       unit: row.unit as UnitId,
@@ -85,19 +90,22 @@ function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, he
   const add = (m: KitchenMeasure | undefined, gramsPerMl: number, label: string, penalty: number) => {
     if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label, grams: m.base * gramsPerMl, penalty });
   };
-  const spoon = densityOf(store, i, "tsp");
-  if (spoon !== undefined)
+  for (const unit of ["tsp", "tbsp"] as const) {
+    const spoon = densityOf(store, i, unit);
+    if (spoon === undefined) break;
     for (const m of spoonsFor(grams / spoon.gramsPerMl)) {
+      if ((m.unit === "tbsp") !== (unit === "tbsp")) continue;
       // Spoons are for small amounts everywhere; a metric kitchen weighs from about 15 g
-      const big = metric && grams >= 15 ? 0.12 : 0;
+      const big = metric && grams >= SPOONFUL ? 0.12 : 0;
       add(m, spoon.gramsPerMl, m.unit === "pinch" ? "" : spoon.label, big + (heavy ? 0.25 : 0));
     }
+  }
   const cup = densityOf(store, i, "cup");
   if (cup === undefined) return out;
   const ml = grams / cup.gramsPerMl;
   if (!metric)
     add(cupFor(ml), cup.gramsPerMl, cup.label, (heavy ? 0.25 : 0) + (ml > 4.2 * ML_PER_CUP && !isLiquid(i) ? 0.15 : 0));
-  add(metricVolumeFor(ml), cup.gramsPerMl, "", metric && isLiquid(i) ? (grams < 15 ? 0.2 : 0) : 1);
+  add(metricVolumeFor(ml), cup.gramsPerMl, "", metric && isLiquid(i) ? (grams < SPOONFUL ? 0.2 : 0) : 1);
   return out;
 }
 
@@ -106,7 +114,7 @@ function masses(grams: number, metric: boolean, heavy: boolean): readonly Candid
   const add = (m: KitchenMeasure | undefined, penalty: number) => {
     if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, penalty });
   };
-  add(metricMassFor(grams), metric ? (grams < 15 ? 0.3 : 0.01) : 0.6);
+  add(metricMassFor(grams), metric ? (grams < SPOONFUL ? 0.3 : 0.01) : 0.6);
   add(usMassFor(grams), metric ? 1 : heavy ? 0 : 0.12);
   return out;
 }
@@ -114,7 +122,7 @@ function masses(grams: number, metric: boolean, heavy: boolean): readonly Candid
 function candidates(store: Store, i: Ingredient, grams: number, measures: "us" | "metric"): readonly Candidate[] {
   const metric = measures === "metric";
   const heavy = i.kinds.some((k) => BY_WEIGHT.includes(k));
-  return [...counted(i, grams), ...volumes(store, i, grams, metric, heavy), ...masses(grams, metric, heavy)];
+  return [...counted(i, grams, heavy), ...volumes(store, i, grams, metric, heavy), ...masses(grams, metric, heavy)];
 }
 
 /** In one unit, where the caller says which: the nearest amount of it that can be measured. */
@@ -262,7 +270,7 @@ export function measureAsRead(q: Quantity, w: Weight): Measure {
   const range = q.low === q.high ? undefined : ([q.low * scale, q.high * scale] as const);
   const label = q.unit === undefined || q.unit.dimension === "count" ? w.label : "";
   if (q.each === undefined || q.each.unit === undefined)
-    return { amount, unit, text: measureText(q.value * scale, unit, label, range), roundedBy };
+    return { amount, unit, text: sized(measureText(q.value * scale, unit, label, range), q), roundedBy };
   const size = sizeText(q.each.value, q.each.unit);
   const noun = measureText(q.value, unit, q.unit?.label ?? "", range);
   const space = noun.lastIndexOf(" ");
@@ -277,7 +285,14 @@ export function measureAsRead(q: Quantity, w: Weight): Measure {
 
 /** What one holds: in its own unit when that is a public one, else in ml ("14 fl oz" → "414 ml") or inches. */
 function sizeText(value: number, unit: Unit): string {
-  if (unit.dimension === "length") return `${amountText(value * unit.scale, "piece")} inch`;
+  if (unit.dimension === "length") return `${amountText(value, unit.name === "inch" ? "piece" : "ml")} ${unit.name}`;
   if (unit.scale === 1 || unit.dimension === "mass") return `${amountText(value * unit.scale, unit.id)} ${unit.id}`;
   return `${amountText(roundTo(value * unit.factor, 0), "ml")} ml`;
+}
+
+/** "2 large handfuls": the size word stands before the noun it was said of. */
+function sized(text: string, q: Quantity): string {
+  if (q.size === "" || q.unit?.dimension !== "count" || text.includes(q.size)) return text;
+  const space = text.lastIndexOf(" ");
+  return space < 0 ? text : `${text.slice(0, space)} ${q.size}${text.slice(space)}`;
 }

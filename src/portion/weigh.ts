@@ -93,7 +93,8 @@ function rowWords(label: string): readonly string[] {
 export function volumeRow(i: Ingredient, unit: UnitId, words: ReadonlySet<string> = new Set()): MeasureRow | undefined {
   let best: MeasureRow | undefined;
   let bestRank = Infinity;
-  const ml = ML[unit] ?? ML_PER_TSP;
+  // Millilitres are read off a jug: the cup figure is the more precise one
+  const ml = unit === "ml" || unit === "l" ? ML_PER_CUP : (ML[unit] ?? ML_PER_TSP);
   for (const row of i.measures) {
     const rowMl = ML[row.unit];
     if (rowMl === undefined) continue;
@@ -237,6 +238,7 @@ function looseVolume(i: Ingredient, label: string): number | undefined {
  * Weighs a quantity of an ingredient: masses directly, volumes by its own spoon or cup measure (or its density),
  * pieces and containers by theirs or by the weight the text gives for one.
  * @param words what the line says was done to it, from measureWords: "cup chopped" answers when it says chopped
+ * @param nouns the words the food is named by, in case the piece is among them ("2 garlic cloves"); `words` when left out
  * @returns undefined when nothing known of the ingredient answers; never throws
  */
 export function weigh(
@@ -244,12 +246,13 @@ export function weigh(
   i: Ingredient,
   q: Quantity,
   words: ReadonlySet<string> = new Set(),
+  nouns: ReadonlySet<string> = words,
 ): Weight | undefined {
-  const own = ownWeight(store, i, q, words);
+  const own = ownWeight(store, i, q, words, nouns);
   const other = q.also === undefined ? undefined : massOf(q.also);
   if (q.also === undefined || other === undefined || q.unit?.dimension === "mass") {
     if (own === undefined && q.also?.unit?.dimension === "volume")
-      return ownWeight(store, i, { ...q, ...q.also }, words);
+      return ownWeight(store, i, { ...q, ...q.also }, words, nouns);
     return own;
   }
   const factor = q.also.unit?.factor ?? 1;
@@ -263,7 +266,13 @@ export function weigh(
   };
 }
 
-function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<string>): Weight | undefined {
+function ownWeight(
+  store: Store,
+  i: Ingredient,
+  q: Quantity,
+  words: ReadonlySet<string>,
+  nouns: ReadonlySet<string>,
+): Weight | undefined {
   const unit = q.unit;
   const scaled = (grams: number, id: UnitId, label: string, source?: SourceRef): Weight | undefined => {
     const total = q.value * grams;
@@ -289,7 +298,7 @@ function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<
     return d === undefined ? undefined : scaled(d.gramsPerMl * unit.factor, unit.id, d.label, d.source);
   }
   if (unit === undefined) {
-    const hit = bareRow(i, q.size, words);
+    const hit = bareRow(i, q.size, nouns);
     if (hit === undefined) return undefined;
     // An egg is the egg that was meant: only foods that come in all sizes are scaled by the word
     const by = hit.sized || i.kinds.includes("egg") ? 1 : (SIZE[q.size] ?? 1);
@@ -297,6 +306,8 @@ function ownWeight(store: Store, i: Ingredient, q: Quantity, words: ReadonlySet<
     const plain = hit.row.label === "" || hit.row.label === "medium" || SIZE[hit.row.label] !== undefined;
     return scaled(hit.row.grams * by, hit.row.unit as UnitId, plain ? q.size : hit.row.label, hit.row.source);
   }
+  const drained = unit.name === "can" && words.has("drained") ? rowOf(i, "can", "drained") : undefined;
+  if (drained !== undefined) return scaled(drained.grams, unit.id, q.size, drained.source);
   const hit = countRow(i, unit.id, unit.label, q.size);
   if (hit !== undefined) {
     const by = hit.sized ? 1 : (SIZE_OF_LOT[q.size] ?? 1);

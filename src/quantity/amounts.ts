@@ -1,5 +1,5 @@
 import { readNumeral } from "./numbers.js";
-import { isDash, isLetter, isSpace, readWord, skipSpace, skipWord } from "./scan.js";
+import { isDash, isLetter, isSpace, readWord, skipSpace, skipWord, type Word } from "./scan.js";
 import { readUnit, type Unit } from "./units.js";
 
 // The pieces an amount is made of: a number or a range, size words, a unit, a sum of two, a bracket.
@@ -27,16 +27,21 @@ const ABOUT = new Set([
   "under",
   "exactly",
 ]);
-/** What a spoon so filled holds against a level one: common practice, no standard. */
+/** What a spoon so filled holds against a level one: common practice, no standard. "Scant" and "generous" only say about. */
 const FILL: Readonly<Record<string, number>> = {
   heaped: 1.5,
   heaping: 1.5,
   rounded: 1.25,
-  generous: 1.1,
-  good: 1.1,
-  scant: 0.9,
+  generous: 1,
+  good: 1,
+  scant: 1,
   level: 1,
 };
+/** A cup is wide: heaped it holds half as much more as a spoon does. */
+export function filled(unit: Unit, fill: number): number {
+  if (unit.dimension !== "volume") return 1;
+  return unit.factor > 100 ? 1 + (fill - 1) / 2 : fill;
+}
 const SIZES: Readonly<Record<string, string>> = {
   small: "small",
   little: "small",
@@ -111,19 +116,29 @@ export function rangeEnd(text: string, at: number): { value: number; end: number
 }
 
 /** "about", "~", "a generous": words before the number. */
-export function skipAbout(text: string, at: number): { at: number; about: boolean } {
+export function skipAbout(text: string, at: number): { at: number; about: boolean; fill: number } {
   let p = skipSpace(text, at);
+  let fill = 1;
   let about = false;
   for (let i = 0; i < 4; i++) {
     if (text[p] === "~" || text[p] === "\u2248") p = skipSpace(text, p + 1);
     else {
-      const w = readWord(text, p);
-      if (w === undefined || !ABOUT.has(w.text)) break;
+      const w = fillBefore(text, p) ?? readWord(text, p);
+      if (w === undefined || !(ABOUT.has(w.text) || FILL[w.text] !== undefined)) break;
+      // "heaped tsp" without a number is read with its unit
+      if (FILL[w.text] !== undefined && readNumeral(text, w.end) === undefined) break;
+      fill = FILL[w.text] ?? fill;
       p = skipSpace(text, text[w.end] === "." ? w.end + 1 : w.end);
     }
     about = true;
   }
-  return { at: p, about };
+  return { at: p, about, fill };
+}
+/** "a scant 1/2 teaspoon": the article before a filling word says nothing. */
+function fillBefore(text: string, at: number): Word | undefined {
+  const a = skipWord(text, at, "a", "an");
+  const w = a === undefined ? undefined : readWord(text, a);
+  return w !== undefined && FILL[w.text] !== undefined && readNumeral(text, w.end) !== undefined ? w : undefined;
 }
 
 /** Size and filling words between a number and its unit. */
@@ -183,7 +198,7 @@ export function plainAmount(
   const u = readUnit(text, z.end, imperial);
   if (u === undefined) return undefined;
   const joined = !isSpace(text[s.end]);
-  const sum = compound(text, u.end, amountOf(s, u.unit, z.fill), imperial);
+  const sum = compound(text, u.end, amountOf(s, u.unit, filled(u.unit, z.fill)), imperial);
   return { ...sum.amount, end: sum.end, about: lead.about, joined };
 }
 

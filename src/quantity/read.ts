@@ -8,6 +8,7 @@ import {
   plainAmount,
   rangeEnd,
   compound,
+  filled,
   sizes,
   skipAbout,
   type Span,
@@ -76,7 +77,7 @@ function quantity(text: string, at: number, imperial: boolean, depth: number): Q
     );
   }
   if (u.unit.dimension === "length") return piecesOfLength(text, s, u, lead.about, imperial);
-  const by = u.unit.dimension === "volume" ? z.fill : 1;
+  const by = filled(u.unit, z.fill * lead.fill);
   const range = unitRange(text, u.end, s, u.unit, imperial);
   const sum = compound(text, range?.end ?? u.end, range?.amount ?? amountOf(s, u.unit, by), imperial);
   const about = lead.about || z.about;

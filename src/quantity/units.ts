@@ -24,6 +24,7 @@ export const ML_PER_TBSP = 14.78676478125;
 export const ML_PER_TSP = 4.92892159375;
 const ML_PER_FL_OZ = 29.5735295625;
 const ML_PER_IMPERIAL_PINT = 568.26125;
+const ML_PER_IMPERIAL_FL_OZ = 28.4130625;
 // No standard says what a pinch, a dash or a splash is: common practice in sets of measuring spoons and test kitchens.
 export const ML_PER_PINCH = ML_PER_TSP / 16;
 
@@ -70,8 +71,8 @@ const MEASURES: readonly Row[] = [
     "imperial fl oz",
     "ml",
     "volume",
-    ML_PER_IMPERIAL_PINT / 20,
-    ML_PER_IMPERIAL_PINT / 20,
+    ML_PER_IMPERIAL_FL_OZ,
+    ML_PER_IMPERIAL_FL_OZ,
     "imperial_fl_oz imperial_fluid_ounce uk_fl_oz",
   ],
   ["imperial pint", "ml", "volume", ML_PER_IMPERIAL_PINT, ML_PER_IMPERIAL_PINT, "imperial_pint uk_pint"],
