@@ -15,7 +15,7 @@ export interface Token {
   readonly breaks: boolean;
   /** How deep in brackets. */
   readonly depth: number;
-  /** Joined to the word before by a hyphen or slash without spaces. */
+  /** Joined to the word before by a hyphen without spaces. */
   readonly joined: boolean;
 }
 
@@ -135,7 +135,7 @@ export function tokensOf(text: string): Token[] {
         end,
         breaks: breaks && tokens.length > 0,
         depth,
-        joined: gap === "-" || gap === "/",
+        joined: gap === "-",
       });
       breaks = false;
       gap = "";

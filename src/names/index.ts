@@ -4,7 +4,7 @@ import type { Catalogue, FoodMatch, IngredientId } from "../types.js";
 import { indexOf, type NameIndex } from "./claims.js";
 import { keyOf, LONGEST, rawText, tokensOf } from "./fold.js";
 import { alike, byLetters } from "./fuzzy.js";
-import { byName, byRule, order, type Found, type Hit } from "./lookup.js";
+import { byName, byRule, mayReorder, order, type Found, type Hit } from "./lookup.js";
 import { inPhrase, type InPhrase } from "./phrase.js";
 
 export { foldText } from "./fold.js";
@@ -59,7 +59,7 @@ function search(index: NameIndex, text: string): Found | undefined {
   const key = keyOf(tokens);
   if (key === "") return undefined;
   return (
-    byName(index, key, rawText(text)) ??
+    byName(index, key, rawText(text), mayReorder(index, tokens)) ??
     byRule(index, tokens, text) ??
     byLetters(index, key) ??
     byRule(index, tokens, text, byLetters)

@@ -77,15 +77,19 @@ export function order(a: Ingredient, b: Ingredient): number {
   return Number(b.isDefault) - Number(a.isDefault) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }
 
-/** A whole text that is a listed name: as written, folded, with its words in another order, or joined or split. */
-export function byName(index: NameIndex, key: string, raw: string): Found | undefined {
+/**
+ * A whole text that is a listed name: as written, folded, with its words in another order, or joined or split.
+ * @param reorder whether another order of the words may be meant
+ */
+export function byName(index: NameIndex, key: string, raw: string, reorder = true): Found | undefined {
   if (key === "") return undefined;
   const isListed = (c: Claim): boolean => c.rank < Rank.made;
   const straight = index.byKey.get(key) ?? [];
   if (straight.some(isListed)) return weigh(index, straight, raw, SURE.folded);
-  const swapped = key.includes(" ")
-    ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? [])
-    : [];
+  const swapped =
+    reorder && key.includes(" ")
+      ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? [])
+      : [];
   // a listed name in another order before one made by rule: "kale green" is green kale, not the greens of kale
   if (swapped.some(isListed)) return weigh(index, swapped, raw, SURE.reordered);
   if (straight.length > 0) return weigh(index, straight, raw, SURE.made);
@@ -100,6 +104,14 @@ function byJoin(index: NameIndex, key: string, raw: string): Found | undefined {
     ...(index.otherwise().byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? []),
   ];
   return claims.length === 0 ? undefined : weigh(index, claims, raw, SURE.joined);
+}
+
+/**
+ * Whether these words may be a name in another order. A comma says so ("beans, black"); without one, not when they end in
+ * a dish or a thing ("potato salad" is not the salad potato).
+ */
+export function mayReorder(index: NameIndex, tokens: readonly Token[]): boolean {
+  return tokens.some((t) => t.breaks) || !index.words.endings.has(tokens.at(-1)?.key ?? "");
 }
 
 /** State words in a row of tokens, two-word ones first. */

@@ -4,7 +4,8 @@ import { statesIn } from "./lookup.js";
 import type { Said } from "./settle.js";
 
 /** What a word of a phrase does when it is not part of the name. */
-export type Class = "silent" | "number" | "state" | "plain" | "note" | "join" | "change" | "not food" | "unknown";
+export type Class =
+  "silent" | "number" | "state" | "plain" | "before" | "note" | "join" | "change" | "not food" | "unknown";
 export interface Mark {
   readonly token: Token;
   readonly class: Class;
@@ -54,14 +55,18 @@ export function marksOf(index: NameIndex, tokens: readonly Token[]): readonly Ma
       break;
     }
   }
-  for (const s of statesIn(index, tokens))
-    for (let i = s.from; i < s.to; i++) set(i, "state", false, i === s.from ? s.said : undefined);
+  for (const s of statesIn(index, tokens)) {
+    // "tin of tomatoes" tells the state, "muffin tin" is a tin
+    const kind = words.before.has(s.said.state.word) ? "before" : "state";
+    for (let i = s.from; i < s.to; i++) set(i, kind, false, i === s.from ? s.said : undefined);
+  }
   tokens.forEach((t, i) => {
     if (t.key === "" || words.linking.has(t.key)) set(i, "silent");
     else if (NUMBER.test(t.key)) set(i, "number");
     else if (words.joining.has(t.key)) set(i, "join");
     else if (words.changing.has(t.key)) set(i, "change");
     else if (words.describing.has(t.key) || words.counting.has(t.key) || words.cutting.has(t.key)) set(i, "plain");
+    else if (words.before.has(t.key)) set(i, "before");
     else if (words.notFood.has(t.key)) set(i, "not food");
     else if (words.notes.has(t.key)) set(i, "note");
     else if (words.preparing.has(t.key)) set(i, "plain", true);

@@ -43,7 +43,14 @@ class Reader {
   }
 
   read(): InPhrase | undefined {
-    const whole = byName(this.index, keyOf(this.tokens), this.tokens.map((t) => t.text.toLowerCase()).join(" "));
+    const raw = this.tokens.map((t) => t.text.toLowerCase()).join(" ");
+    // "beans, black": only a comma says that the order is turned
+    const whole = byName(
+      this.index,
+      keyOf(this.tokens),
+      raw,
+      this.tokens.some((t) => t.breaks),
+    );
     if (whole)
       return this.made(
         { from: 0, to: this.tokens.length, size: this.tokens.length, found: whole },
@@ -100,14 +107,15 @@ class Reader {
   ): InPhrase | undefined {
     if (next === undefined) return undefined;
     const second = spans.find((s) => s.from >= next.from && s.to <= next.to && s.size > 1);
-    const head = second && this.tokens[second.to - 1];
-    const last = this.tokens[piece.to - 1];
-    if (!second || !head || !last) return undefined;
-    for (let from = piece.from; from < piece.to; from++) {
-      const key = keyOf([...this.tokens.slice(from, piece.to), head]);
-      const found = key.includes(" ") ? byName(this.index, key, key) : undefined;
-      if (found === undefined) continue;
-      return this.accept({ from, to: piece.to, size: 2, found }, piece.from, piece.to);
+    if (!second || piece.to <= piece.from) return undefined;
+    // the longest common ending first: "white or red wine vinegar" is white wine vinegar
+    for (let tail = second.from + 1; tail < second.to; tail++) {
+      for (let from = piece.from; from < piece.to; from++) {
+        const key = keyOf([...this.tokens.slice(from, piece.to), ...this.tokens.slice(tail, second.to)]);
+        const found = key.includes(" ") ? byName(this.index, key, key) : undefined;
+        if (found === undefined) continue;
+        return this.accept({ from, to: piece.to, size: 2, found }, piece.from, piece.to);
+      }
     }
     return undefined;
   }
@@ -190,7 +198,9 @@ class Reader {
     for (let i = span.to; i < to; i++) {
       const mark = this.marks[i] as Mark;
       if (mark.class === "join") return true;
-      if (mark.class === "not food" || mark.class === "change") return false;
+      if (mark.class === "not food" || mark.class === "change" || (mark.class === "before" && !done)) return false;
+      // "salt-packed", "honey-roasted": the name only describes
+      if (i === span.to && mark.token.joined) return false;
       if (mark.class === "unknown" && !done) return false;
       if (mark.done || (mark.class === "state" && mark.said?.state.need === "prep")) done = true;
     }
@@ -205,7 +215,8 @@ class Reader {
       if (mark.class === "join") return true;
       if (mark.class === "change") return false;
       if (mark.class !== "unknown") continue;
-      if (general || this.index.byKey.has(mark.token.key)) return false;
+      if (general || this.index.byKey.has(mark.token.key) || this.index.words.modifyingFoods.has(mark.token.key))
+        return false;
       unknown.push(i);
     }
     return true;

@@ -52,11 +52,19 @@ export function spansIn(index: NameIndex, tokens: readonly Token[], from: number
   return spans.sort((a, b) => b.size - a.size || b.to - a.to);
 }
 
+/**
+ * A row of words that is a name. Inside a phrase the order of words is kept ("chocolate milk"), unless they are joined by
+ * "of" or begin with a piece: "juice of lemon", "sprigs rosemary".
+ */
 function nameOf(index: NameIndex, row: readonly Token[]): Found | undefined {
+  const { linking, counting, cutting } = index.words;
+  const first = (row[0] as Token).key;
+  const reorder =
+    counting.has(first) || cutting.has(first) || row.some((t) => t.breaks || t.key === "" || linking.has(t.key));
   const raw = row.map((t) => t.text.toLowerCase()).join(" ");
-  const found = byName(index, keyOf(row), raw);
+  const found = byName(index, keyOf(row), raw, reorder);
   if (found !== undefined || row.length < 3) return found;
   // "juice of 1 lemon", "zest from 2 limes": a count inside does not break the name
-  const bare = row.filter((t) => t.key !== "from" && !(t.key.length < 3 && t.key >= "0" && t.key <= "99"));
-  return bare.length === row.length || bare.length < 2 ? undefined : byName(index, keyOf(bare), raw);
+  const bare = row.filter((t) => !linking.has(t.key) && !(t.key.length < 3 && t.key >= "0" && t.key <= "99"));
+  return bare.length === row.length || bare.length < 2 ? undefined : byName(index, keyOf(bare), raw, reorder);
 }

@@ -14,6 +14,8 @@ export interface Words {
   readonly states: ReadonlyMap<string, StateWord>;
   readonly parts: ReadonlyMap<string, readonly string[]>;
   readonly describing: ReadonlySet<string>;
+  /** Words that describe only before the name. */
+  readonly before: ReadonlySet<string>;
   readonly counting: ReadonlySet<string>;
   readonly cutting: ReadonlySet<string>;
   readonly preparing: ReadonlySet<string>;
@@ -23,6 +25,9 @@ export interface Words {
   readonly changing: ReadonlySet<string>;
   readonly changingExceptions: ReadonlySet<string>;
   readonly generalHeads: ReadonlySet<string>;
+  readonly modifyingFoods: ReadonlySet<string>;
+  /** Words that another order of a name does not end in. */
+  readonly endings: ReadonlySet<string>;
   readonly notFood: ReadonlySet<string>;
   readonly leavable: ReadonlySet<string>;
   readonly ordinary: ReadonlySet<string>;
@@ -54,6 +59,7 @@ export function wordsOf(store: Store): Words {
     states,
     parts: new Map(parts.map(([part, list]) => [part, list.map(foldText)])),
     describing: folded([...describing, ...phrases(table, "describing phrases")]),
+    before: folded([...phrases(table, "using"), ...phrases(table, "holding")]),
     counting: folded(phrases(table, "counting")),
     cutting: folded(phrases(table, "cutting")),
     preparing: folded(phrases(table, "preparing")),
@@ -63,6 +69,8 @@ export function wordsOf(store: Store): Words {
     changing: folded(phrases(table, "changing")),
     changingExceptions: folded(phrases(table, "changing exceptions")),
     generalHeads: folded(phrases(table, "general heads")),
+    modifyingFoods: folded(phrases(table, "modifying foods")),
+    endings: folded([...phrases(table, "dishes"), ...phrases(table, "not food"), ...phrases(table, "holding")]),
     notFood: folded(phrases(table, "not food")),
     leavable: folded(phrases(table, "leavable heads")),
     ordinary: folded(phrases(table, "ordinary words")),

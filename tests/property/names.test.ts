@@ -135,7 +135,7 @@ describe("every listed name", () => {
           [...words]
             .reverse()
             .map((t) => t.text)
-            .join(" "),
+            .join(", "),
           { limit: 200 },
         );
         // "chocolate milk" is not "milk chocolate": an order that is a name of its own keeps its meaning
