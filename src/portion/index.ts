@@ -11,7 +11,8 @@ export { MAX_LINE, readLineWith } from "./line.js";
 export { parsePortionWith, quantityOfText } from "./parse.js";
 export { gramsPer, kitchenMeasure, portionOf, type PrintOptions, publicGrams, unitsOf } from "./print.js";
 export { usualGrams } from "./usual.js";
-export { densityOf, measureWords, weigh, type Weight } from "./weigh.js";
+export { densityOf, measureWords } from "./rows.js";
+export { weigh, type Weight } from "./weigh.js";
 
 /** The store and the names of an opened catalogue, as the reader needs them. */
 export function lookupOf(c: Catalogue): Lookup {

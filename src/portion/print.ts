@@ -15,7 +15,8 @@ import {
   usMassFor,
 } from "../quantity/index.js";
 import type { Measure, Portion, UnitId } from "../types.js";
-import { densityOf, usualRow, type Weight } from "./weigh.js";
+import { densityOf, usualRow } from "./rows.js";
+import type { Weight } from "./weigh.js";
 
 /** Grams at the public boundary: a tenth, and never 0. */
 export function publicGrams(grams: number): number {

@@ -213,7 +213,7 @@ function resolveOr(
   return {
     ...NONE,
     found: { ...other.found, rest: trimmed(`${left} or ${other.found.rest}`) },
-    quantity: "quantity" in other ? (other.quantity as Quantity) : undefined,
+    quantity: "quantity" in other ? other.quantity : undefined,
     others: distinct(other.found, others.slice(1)),
   };
 }

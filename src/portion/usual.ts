@@ -1,12 +1,12 @@
 import type { Ingredient, MeasureRow, Store } from "../catalogue/index.js";
 import { GRAMS_PER_LB, ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP } from "../quantity/index.js";
-import { usualRow, volumeRow } from "./weigh.js";
+import { usualRow, volumeRow } from "./rows.js";
 
 const ML: Readonly<Record<string, number>> = { tsp: ML_PER_TSP, tbsp: ML_PER_TBSP, cup: ML_PER_CUP };
 const COUNTS = ["piece", "clove", "bunch", "can", "packet", "stick", "slice"];
 
 /** What one line of a recipe asks for, by the first job of the ingredient: common practice, where the data names no usual measure. */
-function byRole(role: string | undefined): readonly string[] {
+function byRole(role: string): readonly string[] {
   switch (role) {
     case "main protein":
       return ["piece", "can", "pound"];
@@ -62,7 +62,7 @@ export function usualGrams(store: Store, i: Ingredient): number {
     const grams = weightOf(i, i.usual);
     if (grams !== undefined) return grams;
   }
-  for (const unit of [...byRole(i.roles[0]?.role), ...COUNTS, "cup"]) {
+  for (const unit of [...byRole(i.roles[0]?.role ?? ""), ...COUNTS, "cup"]) {
     const grams = weightOf(i, unit);
     if (grams !== undefined) return grams;
   }

@@ -166,13 +166,13 @@ const ONE_LETTER: Readonly<Record<string, string>> = {
 };
 
 /** Every unit by its own name. */
-export const UNITS: ReadonlyMap<string, Unit> = new Map([
+export const UNITS: ReadonlyMap<string, Unit> = new Map<string, Unit>([
   ...MEASURES.map(
     ([name, id, dimension, factor, scale]) => [name, { name, id, dimension, factor, scale, label: "" }] as const,
   ),
   ...COUNTS.map(([id, label, words]) => {
     const name = words.split(" ")[0] ?? "";
-    return [name, { name, id, dimension: "count", factor: 1, scale: 1, label } as Unit] as const;
+    return [name, { name, id, dimension: "count", factor: 1, scale: 1, label }] as const;
   }),
 ]);
 

@@ -377,7 +377,7 @@ const procedure = (
     waiting,
     source: made,
     ...(byProduct === undefined ? {} : { byProduct }),
-  } as Procedure,
+  },
 ];
 const PROCEDURES = new Map([
   procedure("trim", 3, 0),
@@ -455,7 +455,7 @@ function build(id: string, row: Row, index: number): Ingredient & { density?: nu
     cost: 3,
     traditions: [],
     ...(row.density === undefined ? {} : { density: row.density }),
-  } as Ingredient & { density?: number };
+  };
 }
 
 const words = parse(readFileSync(new URL("../../data/vocabulary/names.yaml", import.meta.url), "utf8")) as unknown;
