@@ -1,6 +1,6 @@
 import { checkMeal, openCatalogue, STANDING_NOTICE, swapsFor, type Meal, type Swap, type SwapRequest } from "../index.js";
 import { HOUSE, SUPPER, TABLE } from "./quayside.js";
-import { adviceText, mealText } from "./text.js";
+import { adviceText, mealText, said } from "./text.js";
 
 // Plays the quayside supper through the public API: what is missing, what stands in, what changes, and the meal before and after.
 const c = openCatalogue({ locale: "en-GB", measures: "metric" });
@@ -22,10 +22,12 @@ title("The meal as planned");
 const planned: Meal = { ...SUPPER, table: TABLE, have: HOUSE };
 say(mealText(checkMeal(c, planned)));
 
-gap("No salt cod", "Salt cod", "450 g salt cod", { missing: "", dish: { technique: "simmer" }, limit: 5 });
-gap("No kale", "Braised", "500 g kale", { missing: "", dish: { technique: "braise" }, have: HOUSE, limit: 4 });
-gap("One guest eats no pork: the smoked sausage", "White-bean", "200 g smoked sausage", { missing: "", dish: { technique: "simmer" }, avoid: { foods: ["pork"] }, limit: 4 });
-gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eggs", { missing: "", role: "main protein", dish: { technique: "fry" }, avoid: { allergens: ["egg"] }, limit: 4 });
+// What stands in must suit everyone at the table.
+const avoid = { foods: ["pork"], allergens: ["egg"] };
+gap("No salt cod", "Salt cod", "450 g salt cod", { missing: "", dish: { technique: "simmer" }, avoid, limit: 5 });
+gap("No kale, and only what is in the house", "Braised", "500 g kale", { missing: "", dish: { technique: "braise" }, have: HOUSE, onlyFromHave: true, avoid, limit: 3 });
+gap("One guest eats no pork: the smoked sausage", "White-bean", "200 g smoked sausage", { missing: "", dish: { technique: "simmer" }, avoid, limit: 4 });
+gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eggs", { missing: "", role: "main protein", dish: { technique: "fry" }, have: HOUSE, onlyFromHave: true, avoid, limit: 3 });
 
 title("The meal as it is cooked: the first stand-in of each");
 const printed = (s: Swap): string[] => s.use.map((u) => `${u.grams} g ${u.id}`);
@@ -33,7 +35,7 @@ const cooked: Meal = {
   ...planned,
   dishes: SUPPER.dishes.map((d) => ({ ...d, lines: d.lines.flatMap((l) => (gone.has(l) ? printed(gone.get(l) as Swap) : [l])) })),
 };
-for (const [line, swap] of gone) say(`  ${line}  ->  ${swap.use.map((u) => `${u.measure.text} ${u.name}`).join(" + ")}`);
+for (const [line, swap] of gone) say(`  ${line}  ->  ${swap.use.map(said).join(" + ")}`);
 say();
 say(mealText(checkMeal(c, cooked)));
 say(`\n${STANDING_NOTICE}`);

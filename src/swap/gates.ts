@@ -51,9 +51,12 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
 
 const isMain = (ask: Ask): boolean => ask.roles[0]?.role === "main protein";
 
+const FLESH: readonly string[] = ["beef", "pork", "lamb", "goat", "game", "poultry", "horse"];
 /** Notes the stand-in would bring that neither the missing ingredient nor the rest of the dish has. */
 export function gainedNotes(ask: Ask, use: Ingredient): string[] {
-  return use.dominant.filter((note) => !ask.item.dominant.includes(note) && !ask.dish.some((line) => line.ingredient.dominant.includes(note)));
+  // Meat for meat brings no new note, however the two are seasoned.
+  const flesh = FLESH.some((o) => ask.item.origin.has(o));
+  return use.dominant.filter((note) => !ask.item.dominant.includes(note) && !(note === "meat" && flesh) && !ask.dish.some((line) => line.ingredient.dominant.includes(note)));
 }
 
 function alien(ask: Ask, use: Ingredient): Gate | undefined {

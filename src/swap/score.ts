@@ -76,8 +76,9 @@ export interface Scored {
   readonly fit: { readonly role: number; readonly texture: number; readonly flavour: number; readonly handling: number };
 }
 
-/** Extra minutes to a mark of 0 to 1: half an hour more of work halves it; waiting counts a fifth. */
-export const handlingMark = (active: number, waiting: number): number => 1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting)) / 30);
+/** Extra minutes to a mark of 0 to 1: half an hour more of work halves it; waiting counts a fifth, and each step of its own counts
+ * two minutes even when time is saved on the whole. */
+export const handlingMark = (active: number, waiting: number, steps = 0): number => 1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
@@ -85,7 +86,7 @@ const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
  * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. For a mixture, likeness of texture, aroma
  * and kin is the mean of its members by weight.
  */
-export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], extra: { active: number; waiting: number }, known: Known | undefined, before: Readonly<Record<Taste, number>>): Scored {
+export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], extra: { active: number; waiting: number; prep: readonly { kind: string }[] }, known: Known | undefined, before: Readonly<Record<Taste, number>>): Scored {
   const w = weightsOf(ask)[classOf(ask)];
   const total = uses.reduce((s, u) => s + u.grams, 0);
   const mean = (of: (i: Ingredient) => number): number => uses.reduce((s, u) => s + of(u.ingredient) * u.grams, 0) / total;
@@ -94,15 +95,15 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
   const textures = uses.map((u) => {
     const t = textureLikeness(ask.store, ask.item, u.ingredient, ask.stage);
-    return t !== undefined && classOf(ask) === "bulk" && cookedAlready(u.ingredient) !== cookedAlready(ask.item) ? t * 0.75 : t;
+    return t !== undefined && classOf(ask) === "bulk" && cookedAlready(u.ingredient) !== cookedAlready(ask.item) ? t * 0.65 : t;
   });
   const texture = textures.every((t) => t === undefined) ? undefined : uses.reduce((s, u, i) => s + (textures[i] ?? 0.6) * u.grams, 0) / total;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const aroma = mean((i) => aromaLikeness(ask.store, ask.item, i, relative));
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
   const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes);
-  const handling = handlingMark(extra.active, extra.waiting);
-  const kin = mean((i) => kinLikeness(ask.item, i));
+  const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
+  const kin = mean((i) => kinLikeness(ask.item, i) * (cookedAlready(i) === cookedAlready(ask.item) ? 1 : 0.85));
   const custom = mean((i) => customLikeness(ask.item, i, ask.cuisine));
   const parts: ScorePart[] = [];
   const add = (name: PartName, value: number, weight: number, text: string): void => {
