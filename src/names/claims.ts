@@ -1,5 +1,5 @@
 import type { Ingredient, Store } from "../catalogue/store.js";
-import { foldText, rawText, sortedKey } from "./fold.js";
+import { foldText, sortedKey } from "./fold.js";
 import { wordsOf, type Words } from "./words.js";
 
 /** One name that points to one ingredient. */
@@ -7,7 +7,6 @@ export interface Claim {
   readonly ingredient: Ingredient;
   /** The name as listed. */
   readonly text: string;
-  readonly raw: string;
   /** Whose word it is: see `Rank`. */
   readonly rank: number;
   /** A bare name that points here because this is the stated default among several states. */
@@ -75,18 +74,17 @@ class Builder {
   claim(text: string, rank: number, targets: readonly Ingredient[], byDefault: boolean): void {
     const key = this.fold(text);
     if (key === "") return;
-    const raw = rawText(text);
     const list = this.byKey.get(key);
     if (list === undefined) {
       this.byKey.set(
         key,
-        targets.map((ingredient) => ({ ingredient, text, raw, rank, byDefault })),
+        targets.map((ingredient) => ({ ingredient, text, rank, byDefault })),
       );
       return;
     }
     for (const ingredient of targets) {
-      const same = list.findIndex((c) => c.ingredient === ingredient && c.raw === raw);
-      const claim = { ingredient, text, raw, rank, byDefault };
+      const same = list.findIndex((c) => c.ingredient === ingredient && c.text === text);
+      const claim = { ingredient, text, rank, byDefault };
       if (same < 0) list.push(claim);
       else if ((list[same] as Claim).rank > rank) list[same] = claim;
     }

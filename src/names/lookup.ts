@@ -22,14 +22,17 @@ export const SURE = { same: 1, folded: 0.97, made: 0.95, joined: 0.95, reordered
 
 const NOT_ASCII = /[^\p{ASCII}]/u;
 
+/** Compared only for the few claims on one key, so it is not kept for all. */
+const isAsWritten = (claim: Claim, raw: string): boolean => rawText(claim.text) === raw;
+
 /** Whose word it is counts before how it is written, but a foreign word written with its marks was meant as one. */
 function cost(claim: Claim, raw: string): number {
-  if (claim.raw !== raw) return claim.rank + 0.2;
+  if (!isAsWritten(claim, raw)) return claim.rank + 0.2;
   return claim.rank === Rank.foreign && NOT_ASCII.test(raw) ? 0.1 : claim.rank;
 }
 
 function hitOf(store: Store, claim: Claim, raw: string, folded: number): Hit {
-  const same = claim.raw === raw;
+  const same = isAsWritten(claim, raw);
   if (!same) return { ingredient: claim.ingredient, matched: claim.text, how: "folded", confidence: folded };
   const shown = rawText(store.nameOf(claim.ingredient)) === raw;
   return {
@@ -50,7 +53,7 @@ export function weigh(index: NameIndex, claims: readonly Claim[], raw: string, f
     // of one ingredient's names the one written so is what matched, whatever made it win
     else
       best.set(claim.ingredient, {
-        claim: claim.raw === raw && (before.claim.raw !== raw || c < before.cost) ? claim : before.claim,
+        claim: isAsWritten(claim, raw) && (!isAsWritten(before.claim, raw) || c < before.cost) ? claim : before.claim,
         cost: Math.min(c, before.cost),
       });
   }
