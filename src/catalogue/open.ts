@@ -1,6 +1,7 @@
 import { fail, freeze } from "../errors.js";
 import type { Catalogue, Extension, IngredientId, RoleId, SourceRef } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
+import { TABLES } from "./tables.generated.js";
 import { decode, encode, type Commons, type Compiled, type Flat, type PackedProcedure, type PackedSwap } from "./compiled.js";
 import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
@@ -20,8 +21,10 @@ export function makeExtension(name: string, content: Flat): Extension {
   return Object.freeze(extension);
 }
 
+/** Foods and the tables of rules are two files, since they change apart and weigh apart. */
+const join = (compiled: Compiled, tables: Commons["tables"]): Compiled => ({ ...compiled, commons: { ...compiled.commons, tables } });
 let parsed: Compiled | undefined;
-const builtIn = (): Compiled => (parsed ??= JSON.parse(COMPILED) as Compiled);
+const builtIn = (): Compiled => (parsed ??= join(JSON.parse(COMPILED) as Compiled, JSON.parse(TABLES) as Commons["tables"]));
 
 const procedureOf = (p: PackedProcedure, commons: Commons): Procedure => ({
   id: p.id,
@@ -156,7 +159,7 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
       kinds: [...kinds].sort(([a], [b]) => (a < b ? -1 : 1)),
       procedures: [...base.commons.procedures, ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) }))],
     },
-    ingredients: [...old.values()].sort(byId),
+    ingredients: [...old.values()],
     swaps: [...oldSwaps.values()].sort(byId),
   };
 }

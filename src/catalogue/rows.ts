@@ -201,7 +201,7 @@ class Row implements Ingredient {
   }
 }
 
-/** Every ingredient of the catalogue, in id order. */
+/** Every ingredient of the catalogue, kin beside kin; the order is the index and says nothing else. */
 export function ingredientsOf(compiled: Compiled): readonly Ingredient[] {
   const columns = new Columns(compiled);
   return Array.from({ length: compiled.size }, (_, i) => new Row(columns, i));

@@ -64,6 +64,7 @@ export function listFoods(c: Catalogue, where: { role?: RoleId; allergenFree?: r
         const { free } = allergenFacts(store, i);
         return allergenFree.every((a) => free.includes(a));
       })
-      .map((i) => ({ id: i.id, name: store.nameOf(i) })),
+      .map((i) => ({ id: i.id, name: store.nameOf(i) }))
+      .sort((a, b) => (a.id < b.id ? -1 : 1)),
   );
 }

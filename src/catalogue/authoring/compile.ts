@@ -32,7 +32,9 @@ export type Report = (problem: Problem) => void;
 class Refs {
   readonly list: PackedSource[] = [];
   private readonly seen = new Map<string, number>();
-  of(key: string, at?: string, grade?: string): number {
+  of(key: string, where?: string, grade?: string): number {
+    // Why a figure was judged so is for those who edit the data; what ships says where a published figure can be found again.
+    const at = key === "judgement" || key === "common practice" ? undefined : where;
     const source: PackedSource = grade !== undefined ? [key, at ?? "", grade] : at !== undefined ? [key, at] : [key];
     const text = JSON.stringify(source);
     let place = this.seen.get(text);
@@ -120,6 +122,10 @@ function figuresOf(slot: Slot, records: readonly CompositionRecord[], refs: Refs
   return figures;
 }
 
+/** A household weight is found by its record; the measure's own words are the record's. */
+const weightRecord = (key: string, at: string | undefined, records: readonly CompositionRecord[]): string | undefined =>
+  key === "usda-sr28" ? (at?.match(/\b\d{5}\b/)?.[0] ?? records.find((r) => r.key === key)?.record ?? at) : at;
+
 function unknownAllergens(facts: Merged, all: readonly string[]): string[] {
   const { contains, may, unknown } = facts.allergens;
   if (!facts.openRecipe) return unknown;
@@ -163,7 +169,7 @@ function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMa
     figures: figuresOf(slot, records, refs),
     measures: Object.entries(state.measures ?? {}).map(([unit, m]) => {
       const space = unit.indexOf(" ");
-      return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), m.g, refs.of(m.from, m.at)] as const;
+      return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), m.g, refs.of(m.from, weightRecord(m.from, m.at, records))] as const;
     }),
     ...(state.usual === undefined ? {} : { usual: state.usual }),
     edible: state.edible?.v ?? (refuse === undefined ? 1 : Math.round(100 - refuse) / 100),
@@ -200,9 +206,15 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
   const refs = new Refs();
   const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
   const ctx = { authored, kinds, look, refs, allergens };
+  const place = new Map([...kinds.keys()].map((kind) => [kind, lineage(kind, kinds).map((k) => k.kind).reverse().join(">")]));
   const ingredients = eachState(authored.foods)
     .map((slot) => flatIngredient(slot, ctx))
-    .sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+    .sort((a, b) => {
+      // Kin beside kin: neighbours share most of what the columns hold, which then packs far smaller.
+      const x = place.get(a.kind) ?? a.kind;
+      const y = place.get(b.kind) ?? b.kind;
+      return x < y ? -1 : x > y ? 1 : a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+    });
   const procedures: PackedProcedure[] = authored.procedures
     .map(({ data: { minutes, quick, byProduct, safety, ...p } }) => ({
       ...p,
