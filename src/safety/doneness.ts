@@ -134,7 +134,7 @@ export function donenessChange(
   const before = from ? `; what it replaces needed ${degrees(from)}` : "; what it replaces needed no cooking";
   const text = raised
     ? `${order}${before}.`
-    : `${degrees(to)} in the middle is enough${rest}; what it replaces needed ${degrees(from as Doneness)}.`;
+    : `${degrees(to)} in the middle is enough${rest}; what it replaces needed ${degrees(from)}.`;
   return freeze({
     ...(from ? { from } : {}),
     to,

@@ -160,13 +160,13 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
 const GRAVITY = { stop: 0, caution: 1, note: 2 } as const;
 const minutes = (s: RequiredStep): number => s.active + s.waiting;
 
-/** One step of a kind is enough: the longest, since it does what the shorter would. */
+/** One step of a kind is enough: the longest, since it does what the shorter would; of equals the later, which is the more particular. */
 function longest(steps: Notes["required"]): Notes["required"] {
   const kept = new Map<string, Notes["required"][number]>();
   for (const step of steps) {
     const key = step.hazard === "doneness" ? "cook-through" : step.procedure;
     const old = kept.get(key);
-    if (!old || (old.hazard !== "doneness" && (step.hazard === "doneness" || minutes(step) > minutes(old))))
+    if (!old || (old.hazard !== "doneness" && (step.hazard === "doneness" || minutes(step) >= minutes(old))))
       kept.set(key, step);
   }
   return [...kept.values()];
