@@ -59,7 +59,8 @@ export function textureLikeness(store: Store, a: Ingredient, b: Ingredient, stag
   return n === 0 ? undefined : Math.max(0, 1 - Math.sqrt(sum / n) / 5);
 }
 
-/** Nearness in the kind tree, 0 to 1; symmetric. Same food in another state 0.95, same kind 0.9, then by how deep the common ancestor lies. */
+/** Nearness in the kind tree, 0 to 1; symmetric. Same food in another state 0.95, same kind 0.9, then by how deep the common
+ * ancestor lies, or by what both are made from. */
 export function kinLikeness(a: Ingredient, b: Ingredient): number {
   if (a.id === b.id) return 1;
   if (a.food === b.food && a.part === b.part) return 0.95;
@@ -70,7 +71,19 @@ export function kinLikeness(a: Ingredient, b: Ingredient): number {
   const lb = line(b);
   const common = la.filter((k) => lb.includes(k)).length;
   const deep = Math.max(la.length, lb.length);
-  return deep === 0 ? 0 : Math.min(0.85, (0.9 * common) / deep);
+  const tree = deep === 0 ? 0 : Math.min(0.85, (0.9 * common) / deep);
+  return Math.max(tree, 0.45 * sharedOrigin(a, b));
+}
+
+/** What tells little of kinship: nearly everything is a plant, and microbes are in half of all seasonings. */
+const COMMON_ORIGIN: readonly string[] = ["plant", "microbe", "mineral", "alcohol", "leavening yeast"];
+/** Share of what two are made from that is the same: dried shrimp and shrimp paste, butter and buttermilk. */
+function sharedOrigin(a: Ingredient, b: Ingredient): number {
+  const own = (i: Ingredient): string[] => [...i.origin].filter((o) => !COMMON_ORIGIN.includes(o));
+  const x = own(a);
+  const y = own(b);
+  if (x.length === 0 || y.length === 0) return 0;
+  return x.filter((o) => y.includes(o)).length / new Set([...x, ...y]).size;
 }
 
 /** Share of one's traditions the other belongs to as well, 0 to 1; 0.5 when either lists none. */

@@ -43,7 +43,8 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
       return { because: "technique", what: technique, detail: `${name} needs longer than a ${technique} gives it.` };
     if (MELT.includes(technique) && item.can.has("melts") && use.cannot.has("melts") && !isMain(ask))
       return spoils("melts", `${name} does not melt.`);
-    if (LONG.includes(technique) && item.can.has("survives long heat") && use.cannot.has("survives long heat") && isMain(ask))
+    // Fish and other things done in minutes go in at the end (see prep); what is neither quick nor lasting has no place in a braise.
+    if (LONG.includes(technique) && item.can.has("survives long heat") && use.cannot.has("survives long heat") && !use.can.has("cooks in minutes") && isMain(ask))
       return { because: "technique", what: technique, detail: `${name} falls apart or toughens in a long ${technique}.` };
   }
   return alien(ask, use);

@@ -36,6 +36,15 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
   return { text: `Cook it first${minutes > 0 ? `, about ${minutes} minutes` : ""}: what it stands in for was cooked already.`, minutes, required: true };
 }
 
+const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
+/** Goes in late: a fish in a braise that was built on something which lasts. */
+function late(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
+  if (ask.technique === undefined || !LONG.includes(ask.technique) || !eaten(ask)) return undefined;
+  if (!ask.item.can.has("survives long heat") || !use.cannot.has("survives long heat")) return undefined;
+  const minutes = use.minutes[ask.technique] ?? use.minutes["simmer"] ?? use.minutes["boil"] ?? 8;
+  return { text: `Add it for the last ${minutes} minutes only: long cooking breaks it up.`, minutes: 0 };
+}
+
 /** What is left unsaid by a technique when the two foods take different times in it. */
 function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
   const { item } = ask;
@@ -84,7 +93,7 @@ export function prepFor(ask: Ask, uses: readonly Use[]): PrepPlan {
       waiting += heat.minutes;
       continue;
     }
-    const change = uses.length === 1 ? cooking(ask, ingredient) : undefined;
+    const change = late(ask, ingredient) ?? (uses.length === 1 ? cooking(ask, ingredient) : undefined);
     if (!change) continue;
     prep.push({ kind: "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(change.minutes)) }, required: true, text: change.text });
     waiting += change.minutes;
