@@ -129,4 +129,9 @@ describe("the safety tables", () => {
     ];
     expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([]);
   });
+  it("are documented: every id and accepted name stands in docs/safety.md", () => {
+    const page = readFileSync(new URL("../../docs/safety.md", import.meta.url), "utf8");
+    for (const { id, names } of [...tables.allergens.allergens, ...tables.diets.diets])
+      for (const word of [`\`${id}\``, ...names]) expect(page).toContain(word);
+  });
 });
