@@ -183,19 +183,59 @@ export function findPart(lookup: Lookup, food: string, part: string): Found | un
   return { ...base, ingredient, candidates: [] };
 }
 
+/** Kept in another way than fresh or dried already: a can of these holds just these. */
+const KEPT = new Set(["canned", "pickled", "in-oil", "brined", "fermented", "smoked", "salt-cured", "candied"]);
+
 /** What comes in a can is canned: "2 tins tomatoes" are not fresh ones. The canned state of the same food, if there is one. */
 export function findCanned(lookup: Lookup, plain: Found): Found | undefined {
-  if (
-    plain.ingredient.state.includes("canned") ||
-    plain.candidates.some((m) => lookup.store.byId.get(m.id)?.state.includes("canned"))
-  )
-    return undefined;
+  if (plain.ingredient.state.some((s) => KEPT.has(s))) return undefined;
+  if (plain.candidates.some((m) => lookup.store.byId.get(m.id)?.state.includes("canned"))) return undefined;
   const canned = findIn(lookup, `canned ${plain.text}`);
-  if (
-    canned === undefined ||
-    canned.ingredient.food !== plain.ingredient.food ||
-    !canned.ingredient.state.includes("canned")
-  )
+  if (canned?.ingredient.food !== plain.ingredient.food || !canned.ingredient.state.includes("canned"))
     return undefined;
   return { ...canned, rest: plain.rest, text: plain.text };
+}
+
+/**
+ * "2 cups chopped tomatoes" are fresh ones cut up, though a tin of them bears the same name: where nobody said a can,
+ * the name without its cutting words answers when that is the fresh state of the same food.
+ */
+export function findFresh(lookup: Lookup, canned: Found): Found | undefined {
+  if (!canned.ingredient.state.includes("canned")) return undefined;
+  const words = canned.text.split(" ");
+  const bare = words.filter((w) => !CUTTING.has(w.toLowerCase())).join(" ");
+  if (bare === canned.text || bare === "") return undefined;
+  const fresh = findIn(lookup, bare);
+  if (fresh?.ingredient.food !== canned.ingredient.food || !fresh.ingredient.state.includes("fresh")) return undefined;
+  const cut = words.filter((w) => CUTTING.has(w.toLowerCase())).join(" ");
+  return { ...fresh, rest: trimmed(`${cut} ${fresh.rest}`), text: canned.text };
+}
+
+const CUTTING = new Set(
+  (
+    "chopped diced sliced minced grated shredded cubed crushed halved quartered peeled unpeeled trimmed beaten melted softened " +
+    "mashed torn crumbled rinsed washed scrubbed seeded deseeded cored pitted stoned stemmed whisked sifted divided packed cut " +
+    "julienned shaved smashed bruised separated husked shelled cleaned boned skinned picked zested juiced cooled warmed chilled"
+  ).split(" "),
+);
+const HOW = new Set(
+  "finely roughly thinly coarsely lightly thickly very well freshly and or then into to in at room temperature slightly gently".split(
+    " ",
+  ),
+);
+
+/** Does a segment only say how to cut or handle it ("finely chopped", "peeled and sliced")? It never chooses the food. */
+export function onlyCut(segment: string): boolean {
+  let cut = false;
+  for (const w of wordsIn(segment)) {
+    if (CUTTING.has(w.text)) cut = true;
+    else if (!HOW.has(w.text)) return false;
+  }
+  return cut;
+}
+
+const GENERAL = new Set(["food", "plant", "animal", "prepared"]);
+/** Two foods of one family: they share a kind that says something. */
+export function alike(a: Ingredient, b: Ingredient): boolean {
+  return a.kinds.some((k) => !GENERAL.has(k) && b.kinds.includes(k));
 }

@@ -2,7 +2,7 @@ import { freeze } from "../errors.js";
 import { isDigit, type Quantity, readQuantity, skipWord } from "../quantity/index.js";
 import type { FoodRef, Portion, ReadLine } from "../types.js";
 import { beside, flagOnly, partAfter, sortSegments, trailingAmount } from "./beside.js";
-import { findCanned, type Found, type Lookup, shareTail } from "./food.js";
+import { findCanned, findFresh, type Found, type Lookup, shareTail } from "./food.js";
 import { measureAsRead, NOT_COUNTED, portionOf, publicGrams } from "./print.js";
 import { isPreparation, type Other, resolve } from "./resolve.js";
 import { cutMarker, says, segments, shorten, stripLead, trimmed } from "./text.js";
@@ -62,17 +62,25 @@ export function draftOf(lookup: Lookup, text: string): Draft {
     seg.brackets,
     imperial,
   );
+  const counted = hit.quantity ?? first;
+  const asSold =
+    counted?.unit?.name === "can"
+      ? findCanned(lookup, hit.found)
+      : counted !== undefined &&
+          counted.each === undefined &&
+          (counted.unit === undefined || counted.unit.name === "cup")
+        ? findFresh(lookup, hit.found)
+        : undefined;
   const preparation = [...hit.preparation];
   const notes = [...hit.notes];
-  const told = leftOver(hit.found.rest, hit.found);
+  const told = leftOver((asSold ?? hit.found).rest, hit.found);
   if (told !== "") (isPreparation(told) ? preparation : notes).push(told);
   if (cut.tail !== "" && !flagOnly(cut.tail)) (cut.prepares ? preparation : notes).push(cut.tail);
   preparation.push(...said.preparation);
   notes.push(...said.notes);
 
   const whole = partAfter(lookup, hit, said.preparation);
-  const inCan = (hit.quantity ?? first)?.unit?.name === "can" ? findCanned(lookup, hit.found) : undefined;
-  const found = whole ?? inCan ?? hit.found;
+  const found = whole ?? asSold ?? hit.found;
   const ofWhole = hit.ofWhole === true || whole !== undefined;
   const quantity = beside(
     hit.quantity ?? (hit.ofWhole ? undefined : first) ?? said.amounts[0]?.quantity,

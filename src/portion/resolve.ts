@@ -1,11 +1,13 @@
 import type { Quantity } from "../quantity/index.js";
 import { isDash, isLetter, readQuantity, readWord } from "../quantity/index.js";
 import {
+  alike,
   type Found,
   findIn,
   findPart,
   findWhole,
   isExact,
+  onlyCut,
   type Lookup,
   readPartOf,
   shareTail,
@@ -37,21 +39,17 @@ const NONE = { others: [], preparation: [], notes: [], used: 0, consumed: [] } a
 
 /** A unit that may be the food itself or the first word of its name: "4 cloves", "2 cube steaks". */
 function withUnit(line: string, q: Quantity | undefined): string | undefined {
-  if (q?.unit === undefined || q.unit.dimension !== "count" || q.each !== undefined || q.also !== undefined)
-    return undefined;
+  if (q === undefined || q.also !== undefined) return undefined;
+  // "little gem lettuce": a size word may belong to the name; "1 cup carton custard": so may a container
+  if (q.each !== undefined) return q.unit !== undefined && q.value === 1 ? line.slice(q.words) : undefined;
+  if (q.unit === undefined ? q.size === "" : q.unit.dimension !== "count") return undefined;
   return line.slice(q.words);
 }
+/** The amount without the words that turned out to be the name. */
 function bare(q: Quantity): Quantity {
-  return {
-    value: q.value,
-    low: q.low,
-    high: q.high,
-    unit: undefined,
-    size: q.size,
-    approximate: q.approximate,
-    end: q.words,
-    words: q.words,
-  };
+  const { value, low, high, unit } = q.each ?? { value: q.value, low: q.low, high: q.high, unit: undefined };
+  const size = q.unit === undefined ? "" : q.size;
+  return { value, low, high, unit, size, approximate: q.approximate, end: q.words, words: q.words };
 }
 
 /**
@@ -80,7 +78,9 @@ export function resolve(
     if (whole !== undefined && isExact(whole.match)) {
       const own = findWhole(lookup, head);
       const has = own?.ingredient.measures.some((r) => r.unit === q.unit?.id && r.label === q.unit.label) === true;
-      if (own === undefined || !isExact(own.match) || !has) return { ...NONE, found: whole, quantity: bare(q) };
+      const other = own?.ingredient !== whole.ingredient;
+      if (own === undefined || (q.unit === undefined ? other : !isExact(own.match) || !has))
+        return { ...NONE, found: whole, quantity: bare(q) };
     }
   }
 
@@ -113,7 +113,7 @@ function resolvePlain(
   brackets: readonly string[],
   imperial: boolean,
 ): Resolved | undefined {
-  const after = rest.map((s) => (onlyAmount(s, imperial) ? "" : s));
+  const after = rest.map((s) => (onlyAmount(s, imperial) || onlyCut(s) ? "" : s));
   const inside = brackets.filter((s) => !onlyAmount(s, imperial)).map((s) => ` (${s})`);
   const join = (first: string, others: readonly string[]) =>
     [first, ...others].filter((s) => s !== "").join(", ") + inside.join("");
@@ -127,7 +127,7 @@ function resolvePlain(
     const left = new Set([...wordsIn(full.rest)].map((w) => w.text));
     const consumed = rest.slice(used).filter((s) => {
       const words = [...wordsIn(s)];
-      return words.length > 0 && !words.some((w) => left.has(w.text)) && !onlyAmount(s, imperial);
+      return words.length > 0 && !words.some((w) => left.has(w.text)) && !onlyAmount(s, imperial) && !onlyCut(s);
     });
     return { ...NONE, found: { ...full, rest: own.rest, text }, used, consumed };
   }
@@ -201,8 +201,13 @@ function resolveOr(
   const joined = other === undefined || "quantity" in other ? undefined : shareTail(lookup, left, right);
   const shared = joined === undefined ? undefined : findWhole(lookup, joined, 0.9);
   // "chicken or vegetable stock": two stocks. "butter or olive oil": a fat and an oil, whatever "butter oil" is.
-  const alike = shared !== undefined && other !== undefined && shared.ingredient.kind === other.found.ingredient.kind;
-  if (shared !== undefined && (own === undefined || (alike && own.ingredient.kind !== shared.ingredient.kind)))
+  const family =
+    shared !== undefined &&
+    other !== undefined &&
+    alike(shared.ingredient, other.found.ingredient) &&
+    own !== undefined &&
+    !alike(own.ingredient, other.found.ingredient);
+  if (shared !== undefined && (own === undefined || family))
     return { ...NONE, found: shared, others: distinct(shared, others) };
   if (own !== undefined) {
     const notes = other === undefined ? [`or ${right}`] : [];

@@ -31,11 +31,12 @@ function eachGrams(
 ): number | undefined {
   const mass = massOf(each);
   if (mass !== undefined) {
+    if (unit?.name !== "can" || !words.has("drained")) return mass;
     const whole = rowOf(i, "can", "");
-    const drained = words.has("drained") ? rowOf(i, "can", "drained") : undefined;
-    return whole !== undefined && drained !== undefined && unit?.id === "can"
-      ? (mass * drained.grams) / whole.grams
-      : mass;
+    const drained = rowOf(i, "can", "drained");
+    if (whole !== undefined && drained !== undefined) return (mass * drained.grams) / whole.grams;
+    // A plain can row well below the weight on the tin is the drained one
+    return whole !== undefined && whole.grams < 0.85 * mass && whole.grams > 0.4 * mass ? whole.grams : mass;
   }
   if (each.unit?.dimension === "volume") {
     const d = densityOf(store, i, each.unit.id, words);

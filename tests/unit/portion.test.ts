@@ -104,6 +104,16 @@ describe("what a line says besides", () => {
       measure: { amount: 1, unit: "cup", roundedBy: 5 },
     });
   });
+  it("takes a can of something for the canned state, and cutting words for no state", () => {
+    const id = (text: string) => readLine(us, text).food?.id;
+    expect([
+      id("2 tins tomatoes"),
+      id("2 tomatoes, chopped"),
+      id("2 cups chopped tomatoes"),
+      id("400 g tin chopped tomatoes"),
+    ]).toEqual(["tomato/canned", "tomato/fresh", "tomato/fresh", "tomato/canned-chopped"]);
+    expect(readLine(us, "2 cups chopped tomatoes")).toMatchObject({ preparation: "chopped", portion: { grams: 360 } });
+  });
   it("refuses to make a vegan butter of butter, wherever the word stands", () => {
     expect(readLine(us, "2 cups butter, vegan").food?.id).not.toBe("butter/fresh");
     expect(readLine(us, "1 cup vegan milk").food?.id).not.toBe("milk/fresh");
