@@ -29,8 +29,29 @@ function heading(line: string): boolean {
   return line.endsWith(":") && !isDigit(line[0]);
 }
 
+/** One line asks for the same stretch of text more than once: what was found is kept while it is read. */
+function remembering(lookup: Lookup): Lookup {
+  const foods = new Map<string, ReturnType<Lookup["findFood"]>>();
+  const phrases = new Map<string, ReturnType<Lookup["findInPhrase"]>>();
+  return {
+    store: lookup.store,
+    nearest: lookup.nearest.bind(lookup),
+    findFood(text, limit) {
+      const key = `${limit ?? 0} ${text}`;
+      const found = foods.get(key) ?? lookup.findFood(text, limit);
+      foods.set(key, found);
+      return found;
+    },
+    findInPhrase(text) {
+      if (!phrases.has(text)) phrases.set(text, lookup.findInPhrase(text));
+      return phrases.get(text);
+    },
+  };
+}
+
 /** Reads a line into its parts. Never throws. */
-export function draftOf(lookup: Lookup, text: string): Draft {
+export function draftOf(names: Lookup, text: string): Draft {
+  const lookup = remembering(names);
   const line = stripLead(text);
   const empty: Draft = {
     line,
@@ -68,7 +89,7 @@ export function draftOf(lookup: Lookup, text: string): Draft {
       ? findCanned(lookup, hit.found)
       : counted !== undefined &&
           counted.each === undefined &&
-          (counted.unit === undefined || counted.unit.name === "cup")
+          (counted.unit === undefined || ["cup", "tbsp", "tsp"].includes(counted.unit.name))
         ? findFresh(lookup, hit.found)
         : undefined;
   const preparation = [...hit.preparation];

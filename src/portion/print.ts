@@ -93,7 +93,8 @@ function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, he
   };
   for (const unit of ["tsp", "tbsp"] as const) {
     const spoon = densityOf(store, i, unit);
-    if (spoon === undefined) break;
+    // Nobody measures "1/8 tsp flaked cod"
+    if (spoon === undefined || (heavy && spoon.label !== "")) break;
     for (const m of spoonsFor(grams / spoon.gramsPerMl)) {
       if ((m.unit === "tbsp") !== (unit === "tbsp")) continue;
       // Spoons are for small amounts everywhere; a metric kitchen weighs from about 15 g
