@@ -67,7 +67,7 @@ export function readData(root: string): { authored: Authored; look: CompositionL
     return record ? [{ file: name(file), data: record }] : [];
   });
   const tables: Record<string, unknown> = {};
-  for (const table of ["allergens", "diets", "hazards", "temperatures", "names", "portions", "jobs", "weights"]) {
+  for (const table of ["allergens", "diets", "hazards", "temperatures", "names", "portions", "jobs", "weights", "basics"]) {
     const file = join(root, "vocabulary", `${table}.yaml`);
     if (existsSync(file)) tables[table] = load(file);
   }

@@ -7,7 +7,8 @@ import type { Candidate } from "./build.js";
 import { knownSwaps, type Known } from "./evidence.js";
 import { gateFor } from "./gates.js";
 import { prepFor } from "./prep.js";
-import { roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import { blendsFor } from "./blend/index.js";
+import { classOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
 import type { Taste } from "../dose/index.js";
 
 /** A candidate with what speaks against it, if anything does. */
@@ -62,7 +63,9 @@ export function withHazards(ask: Ask, w: Weighed): Weighed {
 }
 
 function weigh(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], known: Known | undefined, before: Readonly<Record<Taste, number>>): Weighed {
-  const plan = prepFor(ask, uses);
+  const steps = prepFor(ask, uses);
+  // Each further part is another thing to fetch and measure.
+  const plan = { ...steps, active: steps.active + 2 * (uses.length - 1) };
   const scored = scoreOf(ask, uses, plan, known, before);
   return { uses, scored, ...(known ? { known } : {}), ...against(ask, uses, plan) };
 }
@@ -100,8 +103,21 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
     if (!(grams > 0)) continue;
     found.push(weigh(ask, [{ ingredient, grams }], k, before));
   }
+  found.push(...mixtures(ask, before, found));
   return found;
 }
+
+/** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
+function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {
+  if (classOf(ask) === "bulk") return [];
+  const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
+  return blendsFor(ask)
+    .filter((b) => b.residual <= FAR && !known.has(names(b.uses)))
+    .map((b) => weigh(ask, b.uses, undefined, before));
+}
+const names = (uses: readonly { ingredient: Ingredient }[]): string => uses.map((u) => u.ingredient.id).sort().join("+");
+/** Steps beyond which a mixture is another thing. */
+const FAR = 0.9;
 
 export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> => strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);
 export const floorOf = (ask: Ask): number => weightsOf(ask).floor;

@@ -24,8 +24,8 @@ const has = (ask: Ask, roles: readonly string[]): boolean => ask.roles.some((r) 
 const RULES: readonly Rule[] = [
   { axis: "salt", with: ["salt/pantry"], step: 0.12, least: 0.7, when: () => true, more: "the stand-in brings salt of its own", less: "the missing one would have salted the dish" },
   { axis: "water", with: ["water/pantry"], step: 3, least: 12, when: (ask) => batter(ask) || has(ask, ["liquid", "sweetener"]), more: "the stand-in is wetter", less: "the stand-in is drier" },
-  { axis: "sweetness", with: ["white-sugar/pantry", "sugar/pantry", "granulated-sugar/pantry"], step: 1.5, least: 4, when: (ask) => !has(ask, ["sweetener", "bulk vegetable", "starch base", "main protein", "leafy green", "crunchy stem"]), more: "the stand-in is sweeter", less: "the missing one was sweeter" },
-  { axis: "fat", with: ["butter/fresh", "butter.unsalted/fresh", "unsalted-butter/fresh", "vegetable-oil/pantry"], step: 2.5, least: 7, when: (ask) => has(ask, ["enrichment", "fat"]), more: "the stand-in is richer", less: "the stand-in is leaner" },
+  { axis: "sweetness", with: ["sugar/pantry"], step: 1.5, least: 4, when: (ask) => !has(ask, ["sweetener", "bulk vegetable", "starch base", "main protein", "leafy green", "crunchy stem"]), more: "the stand-in is sweeter", less: "the missing one was sweeter" },
+  { axis: "fat", with: ["butter/fresh-unsalted", "vegetable-oil/pantry"], step: 2.5, least: 7, when: (ask) => has(ask, ["enrichment", "fat"]), more: "the stand-in is richer", less: "the stand-in is leaner" },
   { axis: "acid", with: ["lemon.juice/fresh", "white-vinegar/pantry"], step: 0.12, least: 0.25, when: (ask) => !has(ask, ["acid", "main protein", "bulk vegetable", "leafy green"]), more: "the stand-in is sharper", less: "the missing one was sharper" },
 ];
 

@@ -10,6 +10,8 @@ import { named } from "./sentence.js";
 const code = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 const key = (w: Weighed): string => w.uses.map((u) => u.ingredient.id).join("+");
 
+/** So many worked-out mixtures are shown at most. */
+const MIXTURES = 3;
 /** Score rounded to 4 places, then fewer ingredients, then id by code unit; or by minutes or price first when asked. */
 function order(ask: Ask): (a: Weighed, b: Weighed) => number {
   const price = (w: Weighed): number => Math.round(w.uses.reduce((s, u) => s + (ask.prices?.[u.ingredient.id] ?? u.ingredient.cost / 1000) * u.grams, 0) * 100);
@@ -34,8 +36,15 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
   const swaps: Swap[] = [];
   const refused: Refusal[] = [];
   const seen = new Set<string>();
+  const shown: string[][] = [];
+  let mixtures = 0;
   for (const candidate of ranked) {
     if (swaps.length >= ask.limit) break;
+    const ids = candidate.uses.map((u) => u.ingredient.id);
+    if (ids.length > 1 && candidate.known === undefined) {
+      // The same mixture with one thing more is clutter, and three of a kind are enough to choose from.
+      if (mixtures >= MIXTURES || shown.some((s) => s.every((id) => ids.includes(id)) || (s.length > 1 && ids.every((id) => s.includes(id))))) continue;
+    }
     const checked = candidate.refusal ? candidate : withHazards(ask, candidate);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.
@@ -43,7 +52,10 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
       seen.add(checked.refusal.id);
       continue;
     }
-    if (checked.hazards) swaps.push(buildSwap(ask, checked, checked.hazards, before));
+    if (!checked.hazards) continue;
+    swaps.push(buildSwap(ask, checked, checked.hazards, before));
+    shown.push(ids);
+    if (ids.length > 1 && candidate.known === undefined) mixtures++;
   }
   const goWithout = goWithoutFor(ask, swaps);
   return freeze({

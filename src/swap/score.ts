@@ -1,10 +1,11 @@
 import type { Ingredient } from "../catalogue/index.js";
-import { AT, NOTICEABLE, TASTES, WIDTH, carrierOf, doseMatrix, perceived, umami, type Taste } from "../dose/index.js";
+import { AT, NOTICEABLE, TASTES, WIDTH, carrierDose, carrierOf, doseMatrix, perceived, umami, type Taste } from "../dose/index.js";
 import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
 import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import type { Known } from "./evidence.js";
+import { isPlain, residualOf } from "./blend/index.js";
 import { cookedAlready } from "./prep.js";
 
 type PartName = ScorePart["name"];
@@ -68,6 +69,30 @@ export function tasteLikeness(ask: Ask, before: Readonly<Record<Taste, number>>,
   return 1 / (1 + cost / 6);
 }
 
+/** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
+function mixture(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): { role: number; aroma: number; kin: number } {
+  const residual = residualOf(ask, uses);
+  const telling = uses.filter((u) => !isPlain(ask, u.ingredient));
+  const counted = telling.length > 0 ? telling : uses;
+  const grams = counted.reduce((s, u) => s + u.grams, 0);
+  return { role: jobsDone(ask, uses), aroma: 1 / (1 + 0.6 * residual), kin: counted.reduce((s, u) => s + kinLikeness(ask.item, u.ingredient) * u.grams, 0) / grams };
+}
+
+/** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */
+function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
+  let done = 0;
+  let total = 0;
+  for (const { role, weight } of ask.roles) {
+    const carrier = carrierOf(ask.store, role);
+    const want = carrierDose(ask.store, ask.item, carrier) * ask.grams;
+    const have = uses.reduce((s, u) => s + (carrierDose(ask.store, u.ingredient, carrier) || 0) * u.grams, 0);
+    const match = want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1;
+    done += weight * weight * match;
+    total += weight * weight;
+  }
+  return total === 0 ? 1 : done / total;
+}
+
 const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
 
 export interface Scored {
@@ -83,28 +108,25 @@ export const handlingMark = (active: number, waiting: number, steps = 0): number
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
 /**
- * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. For a mixture, likeness of texture, aroma
- * and kin is the mean of its members by weight.
+ * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole
+ * and has no texture of its own to judge.
  */
 export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], extra: { active: number; waiting: number; prep: readonly { kind: string }[] }, known: Known | undefined, before: Readonly<Record<Taste, number>>): Scored {
   const w = weightsOf(ask)[classOf(ask)];
-  const total = uses.reduce((s, u) => s + u.grams, 0);
-  const mean = (of: (i: Ingredient) => number): number => uses.reduce((s, u) => s + of(u.ingredient) * u.grams, 0) / total;
-  const relative = classOf(ask) === "seasoning";
-  const role = uses.length > 1 && known ? 1 : Math.max(...uses.map((u) => roleFit(ask, u.ingredient)));
+  const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
+  const first = (uses[0] as { ingredient: Ingredient }).ingredient;
+  const role = mixed ? (known ? 1 : mixed.role) : roleFit(ask, first);
+  const alike = mixed ? undefined : textureLikeness(ask.store, ask.item, first, ask.stage);
   // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
-  const textures = uses.map((u) => {
-    const t = textureLikeness(ask.store, ask.item, u.ingredient, ask.stage);
-    return t !== undefined && classOf(ask) === "bulk" && cookedAlready(u.ingredient) !== cookedAlready(ask.item) ? t * 0.65 : t;
-  });
-  const texture = textures.every((t) => t === undefined) ? undefined : uses.reduce((s, u, i) => s + (textures[i] ?? 0.6) * u.grams, 0) / total;
+  const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
+  const texture = alike !== undefined && classOf(ask) === "bulk" && cookedApart ? alike * 0.65 : alike;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
-  const aroma = mean((i) => aromaLikeness(ask.store, ask.item, i, relative));
+  const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first, classOf(ask) === "seasoning");
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
   const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
-  const kin = mean((i) => kinLikeness(ask.item, i) * (cookedAlready(i) === cookedAlready(ask.item) ? 1 : 0.85));
-  const custom = mean((i) => customLikeness(ask.item, i, ask.cuisine));
+  const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
+  const custom = mixed ? 0.5 : customLikeness(ask.item, first, ask.cuisine);
   const parts: ScorePart[] = [];
   const add = (name: PartName, value: number, weight: number, text: string): void => {
     if (weight > 0) parts.push({ name, value: round4(value), weight, text });

@@ -1,0 +1,132 @@
+import type { Ingredient } from "../../catalogue/index.js";
+import { carrierOf, dose } from "../../dose/index.js";
+import { aromaLikeness, kinLikeness } from "../../likeness/index.js";
+import type { Ask } from "../ask.js";
+import { gateFor } from "../gates.js";
+import { refusalFor } from "../../safety/index.js";
+import { spaceFor } from "./vector.js";
+import { nnls } from "./solve.js";
+
+export interface Blend {
+  readonly uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
+  /** Steps a cook would mind, root mean square over what was compared; 0 is the thing itself. */
+  readonly residual: number;
+}
+/** Of the best pairs and triples this many are grown by one more part. */
+const BEAM = 24;
+/** A further part must cut what is left by this much, or it is clutter. */
+const WORTH = 0.82;
+const KEEP = 12;
+
+/** What a part costs against its use, in squared steps: little when plain or kin, more the further it lies from what is missing. */
+const PLAIN_COST = 0.6;
+const FAR_COST = 6;
+const HARMLESS: readonly string[] = ["sweet", "sour", "alcohol"];
+
+/** Parts with such a job come in only for what has that job too: no soda to fill a syrup, no turmeric to brown a sauce. */
+const WORKING: readonly string[] = ["salt seasoning", "umami seasoning", "spice", "herb", "heat", "aromatic", "leavener", "gelling agent", "colour"];
+function belongs(ask: Ask, i: Ingredient): boolean {
+  const job = i.roles[0]?.role;
+  if (job === undefined || !WORKING.includes(job)) return true;
+  if (ask.item.roles.some((r) => r.role === job && r.weight >= 0.2)) return true;
+  // Salt is in nearly everything made: it may come in where the missing thing was noticeably salty.
+  return i.id === "salt/pantry" && dose(ask.store, ask.item, "salt") > 0.004;
+}
+
+/** Does the very job that is asked for, and well: soda where lift is wanted, tomato paste where tomato is. */
+const sameJob = (ask: Ask, i: Ingredient): boolean => ask.item.roles.some((r) => r.weight >= 0.2 && WORKING.includes(r.role) && i.roles[0]?.role === r.role && i.kind !== "spice");
+
+interface Basics {
+  readonly basics: readonly string[];
+  readonly plain: readonly string[];
+}
+const basicsOf = (ask: Ask): Basics => (ask.store.tables["basics"] as Basics | undefined) ?? { basics: [], plain: [] };
+
+/** The parts a mixture may be made of: the house when it was told, else what kitchens have; never what is missing, refused or alien to it. */
+function pool(ask: Ask): Ingredient[] {
+  const { basics } = basicsOf(ask);
+  const ids = ask.onlyFromHave && ask.have ? [...ask.have, "water/pantry"] : [...(ask.have ?? []), ...basics];
+  return [...new Set(ids)]
+    .sort()
+    .flatMap((id) => ask.store.byId.get(id) ?? [])
+    .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food && refusalFor(ask.store, i, ask.rules) === undefined)
+    .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
+    .filter((i) => belongs(ask, i))
+    .filter((i) => gateFor(ask, i)?.because !== "spoils the dish" || i.dominant.length === 0);
+}
+
+/**
+ * Mixtures of two to four parts that come close to what is missing in makeup, taste, working and aroma: non-negative least squares over
+ * the parts, grown from the best pairs. At most a dozen, best first.
+ */
+export function blendsFor(ask: Ask): Blend[] {
+  const parts = pool(ask);
+  const { plain } = basicsOf(ask);
+  const cost = parts.map((i) => (plain.includes(i.id) || sameJob(ask, i) ? PLAIN_COST : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i, true)))));
+  const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
+  const space = spaceFor(ask.store, ask.item, carriers);
+  const target = space.vector(ask.item);
+  const vectors = parts.map((i) => space.vector(i));
+  const n = parts.length;
+  const dot = (a: Float64Array, b: Float64Array): number => {
+    let s = 0;
+    for (let k = 0; k < space.width; k++) s += (a[k] as number) * (b[k] as number);
+    return s;
+  };
+  const gram = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) for (let j = i; j < n; j++) gram[i * n + j] = gram[j * n + i] = dot(vectors[i] as Float64Array, vectors[j] as Float64Array);
+  const b = vectors.map((v) => dot(v, target));
+  const total = dot(target, target);
+  const fit = (set: readonly number[]): { set: readonly number[]; x: number[]; left: number } => {
+    const m = set.length;
+    const g: number[] = [];
+    for (const r of set) for (const c of set) g.push(gram[r * n + c] as number);
+    const x = nnls(g, set.map((r) => b[r] as number), m);
+    let left = total;
+    set.forEach((r, i) => {
+      left -= (x[i] as number) * (b[r] as number);
+    });
+    left = Math.max(0, left) + set.reduce((sum, r) => sum + (cost[r] as number), 0);
+    return { set, x, left };
+  };
+  type Fit = ReturnType<typeof fit>;
+  const whole = (f: Fit): boolean => f.x.every((v, i) => v > 0.0004 && (v > 0.004 || (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > 0.25));
+  const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
+  const singles = parts.map((_, i) => fit([i]));
+  const found: Fit[] = [];
+  let layer: Fit[] = singles;
+  for (let size = 2; size <= 4; size++) {
+    const grown = new Map<string, Fit>();
+    for (const base of size === 2 ? layer : layer.slice(0, BEAM)) {
+      for (let j = 0; j < n; j++) {
+        if (base.set.includes(j)) continue;
+        const set = [...base.set, j].sort((p, q) => p - q);
+        const key = set.join();
+        if (grown.has(key)) continue;
+        const f = fit(set);
+        if (whole(f) && f.left < base.left * WORTH) grown.set(key, f);
+      }
+    }
+    layer = [...grown.values()].sort(better);
+    found.push(...layer.slice(0, KEEP));
+  }
+  const axes = space.known.reduce((s, k) => s + k, 0);
+  return found
+    .sort(better)
+    .slice(0, KEEP)
+    .map((f) => ({ uses: f.set.map((r, i) => ({ ingredient: parts[r] as Ingredient, grams: (f.x[i] as number) * ask.grams })), residual: Math.sqrt(f.left / axes) }));
+}
+
+/** How far a given mixture lies from what is missing, in the same steps as {@link Blend.residual}. */
+export function residualOf(ask: Ask, uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[]): number {
+  const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
+  const space = spaceFor(ask.store, ask.item, carriers);
+  const rest = space.vector(ask.item).slice();
+  for (const { ingredient, grams } of uses) {
+    const v = space.vector(ingredient);
+    for (let k = 0; k < space.width; k++) rest[k] = (rest[k] as number) - ((v[k] as number) * grams) / ask.grams;
+  }
+  const axes = space.known.reduce((sum, k) => sum + k, 0);
+  return Math.sqrt(rest.reduce((sum, r) => sum + r * r, 0) / axes);
+}
+export const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);

@@ -1,0 +1,95 @@
+import type { Ingredient, Store } from "../../catalogue/index.js";
+import { AT, WIDTH, doseMatrix, type Axis } from "../../dose/index.js";
+import { profilesOf } from "../../likeness/profiles.js";
+
+/** What a mixture is fitted on: mass and makeup, what it tastes of, what it does, then the aroma families. */
+const MAKEUP: readonly Axis[] = ["weight", "water", "fat", "protein", "starch", "sweetness", "salt", "acid", "glutamate", "nucleotide", "pungency", "alcohol", "thickening", "lift", "neutralising", "gel", "binding", "colour"];
+/** A step on each axis that a cook would mind, per gram of what is missing (SHU for pungency; judgement, docs/method). */
+const STEP: Readonly<Partial<Record<Axis, number>>> = {
+  weight: 0.06,
+  water: 0.06,
+  fat: 0.03,
+  protein: 0.06,
+  starch: 0.05,
+  sweetness: 0.04,
+  salt: 0.006,
+  acid: 0.004,
+  glutamate: 0.002,
+  nucleotide: 0.0005,
+  pungency: 400,
+  alcohol: 0.03,
+  thickening: 0.06,
+  lift: 0.008,
+  neutralising: 0.05,
+  gel: 0.04,
+  binding: 0.15,
+  colour: 0.25,
+};
+
+/** Looked at only when it is the job, or no cook would think of it: nobody reaches for turmeric because a sauce was brown. */
+const ONLY_AS_JOB: Readonly<Partial<Record<Axis, string>>> = { glutamate: "umami", nucleotide: "umami", thickening: "thickening", lift: "lift", neutralising: "lift", gel: "gel", binding: "binding", colour: "colour" };
+/** How strongly a gram smells against a gram of plain food, by what its aroma strength is measured against (judgement). */
+const POTENCY: readonly (readonly [role: string, factor: number])[] = [
+  ["spice", 40],
+  ["heat", 40],
+  ["herb", 10],
+  ["aromatic", 4],
+];
+
+/** What must be right for each job counts this many times over. */
+const CARRIER_WEIGHT = 3;
+export interface Space {
+  readonly width: number;
+  /** One unit is one step; NaN (not measured) has been left out by `known`. */
+  vector(i: Ingredient): Float64Array;
+  /** Axes measured for the missing ingredient. */
+  readonly known: Uint8Array;
+}
+
+/**
+ * The space mixtures are fitted in, scaled so that a difference of 1 is one step a cook would mind. Aroma counts by how strongly an
+ * ingredient smells for its weight, so that a pinch of clove and a spoon of cinnamon meet on one axis.
+ */
+export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySet<string>): Space {
+  const matrix = doseMatrix(store);
+  const { aromas, aroma } = profilesOf(store);
+  const width = MAKEUP.length + aromas.length;
+  const strength = (i: Ingredient): number => {
+    const s = matrix[i.index * WIDTH + AT.aroma] as number;
+    const dry = matrix[i.index * WIDTH + AT["dry weight"]] as number;
+    // Without a figure aroma is taken to go with dry matter: a cube against the stock made of it.
+    if (Number.isNaN(s)) return Number.isNaN(dry) ? 1 : 10 * Math.max(dry, 0.01);
+    return s * (POTENCY.find(([role]) => i.roles.some((r) => r.role === role && r.weight >= 0.5))?.[1] ?? 4);
+  };
+  let strongest = 0;
+  for (let k = 0; k < aromas.length; k++) strongest = Math.max(strongest, (aroma[missing.index * aromas.length + k] as number) * strength(missing));
+  const aromaStep = Math.max(0.22 * strongest, 1.5);
+  const raw = (i: Ingredient): Float64Array => {
+    const out = new Float64Array(width);
+    MAKEUP.forEach((axis, k) => {
+      const weight = carriers.has(axis) ? CARRIER_WEIGHT : 1;
+      out[k] = ((matrix[i.index * WIDTH + AT[axis]] as number) / (STEP[axis] ?? 0.05)) * weight;
+    });
+    const s = strength(i);
+    for (let k = 0; k < aromas.length; k++) out[MAKEUP.length + k] = ((aroma[i.index * aromas.length + k] as number) * s) / aromaStep;
+    return out;
+  };
+  const own = raw(missing);
+  // A spice is what it smells and burns of; what it weighs is nobody's concern.
+  const smellOnly = ["spice", "herb", "chilli"].some((kind) => missing.kinds.includes(kind));
+  const known = Uint8Array.from(own, (v, k) => {
+    if (smellOnly && k < MAKEUP.length && MAKEUP[k] !== "pungency" && MAKEUP[k] !== "salt") return 0;
+    const job = ONLY_AS_JOB[MAKEUP[k] as Axis];
+    return Number.isNaN(v) || (job !== undefined && !carriers.has(job)) ? 0 : 1;
+  });
+  return {
+    width,
+    known,
+    vector: (i) => {
+      const v = i === missing ? own : raw(i);
+      // Not measured in what goes in: taken as none of it, since a mixture is judged by what is known to be there.
+      for (let k = 0; k < width; k++) if (Number.isNaN(v[k] as number) || known[k] === 0) v[k] = 0;
+      return v;
+    },
+  };
+}
