@@ -25,7 +25,6 @@ const KIN: readonly (readonly string[])[] = [
   ["head", "bulb", "round"],
   ["stalk", "stick", "spear"],
   ["sprig", "stem", "stalk"],
-  ["knob", "inch"],
   ["block", "cake", "cube"],
   ["can", "jar", "tub", "carton", "bottle"],
   ["packet", "jar", "bottle", "carton", "tub", "can"],
@@ -117,6 +116,18 @@ export function rowOf(i: Ingredient, unit: string, label: string): MeasureRow | 
   return i.measures.find((r) => r.unit === unit && r.label === label);
 }
 
+/**
+ * Grams of one inch of a root: its "piece inch", else the plain piece of a ginger-like root when that weighs what an inch
+ * of one does, about 15 g (common practice).
+ */
+export function inchRow(i: Ingredient): MeasureRow | undefined {
+  const own = rowOf(i, "piece", "inch");
+  if (own !== undefined) return own;
+  const plain = rowOf(i, "piece", "");
+  const inch = plain !== undefined && plain.grams >= 10 && plain.grams <= 25 && i.kinds.includes("fragrant rhizome");
+  return inch ? plain : undefined;
+}
+
 /** The measure row for one of a kind of piece: "piece sprig", "can", "packet jar". Kin stand in for each other. */
 export function countRow(
   i: Ingredient,
@@ -133,6 +144,8 @@ export function countRow(
   }
   const own = rowOf(i, id, label) ?? rowOf(i, "piece", name) ?? rowOf(i, name, "");
   if (own !== undefined) return { row: own, sized: false };
+  const inch = name === "knob" ? inchRow(i) : undefined;
+  if (inch !== undefined) return { row: inch, sized: false };
   for (const group of KIN) {
     if (!group.includes(name)) continue;
     for (const other of group) {

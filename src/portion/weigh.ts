@@ -1,6 +1,6 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
 import { type Amount, ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP, type Quantity, type Unit } from "../quantity/index.js";
-import { bareRow, countRow, densityOf, rowOf, SIZE, SIZE_OF_LOT } from "./rows.js";
+import { bareRow, countRow, densityOf, inchRow, rowOf, SIZE, SIZE_OF_LOT } from "./rows.js";
 import type { SourceRef, UnitId } from "../types.js";
 
 /** Grams of a quantity of an ingredient, with the measure row that gave them. Not rounded. */
@@ -43,7 +43,7 @@ function eachGrams(
     return d === undefined ? undefined : each.value * each.unit.factor * d.gramsPerMl;
   }
   if (each.unit?.dimension === "length" && unit?.id === "piece") {
-    const inch = rowOf(i, "piece", "inch");
+    const inch = inchRow(i);
     return inch === undefined ? undefined : (inch.grams * each.value * each.unit.factor) / 2.54;
   }
   return undefined;

@@ -108,7 +108,9 @@ export function span(text: string, at: number): Span | undefined {
 export function rangeEnd(text: string, at: number): { value: number; end: number } | undefined {
   const p = skipSpace(text, at);
   const dash = isDash(text[p]) || text[p] === "~";
-  const next = dash ? p + 1 : skipWord(text, p, "to", "or");
+  // "a 3- to 4-pound chicken": the first dash only hangs
+  const word = skipWord(text, dash ? p + 1 : p, "to", "or");
+  const next = word ?? (dash ? p + 1 : undefined);
   if (next === undefined) return undefined;
   const n = readNumeral(text, next);
   // "1 or a few", "2 to a pan": an article is no upper end

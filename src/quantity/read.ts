@@ -77,6 +77,12 @@ function quantity(text: string, at: number, imperial: boolean, depth: number): Q
     );
   }
   if (u.unit.dimension === "length") return piecesOfLength(text, s, u, lead.about, imperial);
+  // "a thumb-sized piece of ginger" is a thumb of ginger
+  const sized = u.unit.name === "knob" && isDash(text[u.end]) ? skipWord(text, u.end + 1, "sized", "size") : undefined;
+  if (sized !== undefined) {
+    const knob = { ...amountOf(s, u.unit), size: z.size, approximate: true, words: s.end };
+    return { ...knob, end: skipOf(text, skipWord(text, sized, "piece", "pieces", "knob", "chunk") ?? sized) };
+  }
   const by = filled(u.unit, z.fill * lead.fill);
   const range = unitRange(text, u.end, s, u.unit, imperial);
   const sum = compound(text, range?.end ?? u.end, range?.amount ?? amountOf(s, u.unit, by), imperial);
@@ -222,8 +228,12 @@ function finish(text: string, q: Quantity, imperial: boolean): Quantity {
   const or = skipWord(text, p, "or");
   const orAmount = or === undefined || q.unit === undefined ? undefined : plainAmount(text, or, imperial);
   const round = bracket(text, p, imperial);
-  if (slash !== undefined && slash.unit !== undefined) out = { ...out, also: clean(slash), end: slash.end };
-  else if (orAmount !== undefined && sameAmount(q, orAmount))
+  if (slash !== undefined && slash.unit !== undefined) {
+    // "200 g/7 oz/1 cup": a third way of saying it adds nothing
+    const q2 = skipSpace(text, slash.end);
+    const third = text[q2] === "/" ? plainAmount(text, q2 + 1, imperial) : undefined;
+    out = { ...out, also: clean(slash), end: third?.end ?? slash.end };
+  } else if (orAmount !== undefined && sameAmount(q, orAmount))
     out = { ...out, also: clean(orAmount), end: orAmount.end };
   else if (round !== undefined && measured(round.amount.unit) && round.amount.unit?.dimension !== "length") {
     const pick =
@@ -264,8 +274,11 @@ function sameAmount(a: Amount, b: Amount): boolean {
 }
 
 function skipOf(text: string, at: number): number {
-  const of = skipWord(text, at, "of");
-  if (of === undefined) return at;
+  // "1 tbsp each parsley and chives"; at the end of a text "each" says more ("6 oz each")
+  const word = skipWord(text, at, "each");
+  const each = word !== undefined && readWord(text, word) !== undefined ? word : at;
+  const of = skipWord(text, each, "of");
+  if (of === undefined) return each;
   return skipWord(text, of, "the") ?? of;
 }
 
