@@ -104,7 +104,8 @@ function stateTarget(lookup: Lookup, i: Ingredient, wish: string): Target | unde
   const has = (s: Ingredient) => words.every((w) => s.state.some((t) => t === w || t.split("-").includes(w)));
   const fit = text === "" ? [] : all.filter((s) => s.state.join("-") === text || has(s));
   const exact = fit.filter((s) => s.state.join("-") === text);
-  if (text === "cooked") return [...nodes(fit.filter(isHeated), "sold"), ...nodes([i], "cooked")];
+  if (text === "cooked")
+    return [...nodes(fit.filter(isHeated), "sold"), ...nodes([i], isHeated(i) ? "sold" : "cooked")];
   return fit.length === 0 ? undefined : nodes(exact.length > 0 ? exact : fit, "sold", "edible");
 }
 

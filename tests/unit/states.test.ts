@@ -112,6 +112,13 @@ describe("convert along states", () => {
       steps: [],
     });
   });
+  it("leaves what is cooked as it is", () => {
+    expect(convert(c, "2 cups cooked rice", { state: "cooked" })).toMatchObject({
+      id: "white-rice/fresh-cooked",
+      grams: 316,
+      steps: [],
+    });
+  });
   it("names what it could convert to when it cannot", () => {
     const known = thrown("no conversion", () => convert(c, "450 g salt cod", "honey")).known;
     expect(known).toEqual(
