@@ -1,7 +1,7 @@
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
-import { byName, order, SURE, type Found, type Hit } from "./lookup.js";
+import { byName, order, SURE, type Hit } from "./lookup.js";
 import { marksOf, type Mark } from "./marks.js";
 import { settle, type Said } from "./settle.js";
 import { partsOf, spansIn, type Part, type Span } from "./spans.js";
@@ -214,6 +214,7 @@ class Reader {
       const mark = this.marks[i] as Mark;
       if (mark.class === "join") return true;
       if (mark.class === "change") return false;
+      if (general && this.index.words.telling.has(mark.token.key)) return false;
       if (mark.class !== "unknown") continue;
       if (general || this.index.byKey.has(mark.token.key) || this.index.words.modifyingFoods.has(mark.token.key))
         return false;

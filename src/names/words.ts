@@ -25,6 +25,7 @@ export interface Words {
   readonly changing: ReadonlySet<string>;
   readonly changingExceptions: ReadonlySet<string>;
   readonly generalHeads: ReadonlySet<string>;
+  readonly telling: ReadonlySet<string>;
   readonly modifyingFoods: ReadonlySet<string>;
   /** Words that another order of a name does not end in. */
   readonly endings: ReadonlySet<string>;
@@ -69,10 +70,15 @@ export function wordsOf(store: Store): Words {
     changing: folded(phrases(table, "changing")),
     changingExceptions: folded(phrases(table, "changing exceptions")),
     generalHeads: folded(phrases(table, "general heads")),
+    telling: folded(phrases(table, "telling")),
     modifyingFoods: folded(phrases(table, "modifying foods")),
     endings: folded([...phrases(table, "dishes"), ...phrases(table, "not food"), ...phrases(table, "holding")]),
     notFood: folded(phrases(table, "not food")),
     leavable: folded(phrases(table, "leavable heads")),
-    ordinary: folded(phrases(table, "ordinary words")),
+    ordinary: folded(
+      ["ordinary words", "using", "holding", "counting", "cutting", "preparing", "not food", "dishes", "notes"]
+        .flatMap((name) => phrases(table, name))
+        .concat(describing),
+    ),
   };
 }

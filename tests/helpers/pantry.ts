@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { parse } from "yaml";
 import type { Ingredient, Store } from "../../src/catalogue/store.js";
-import type { Catalogue, IngredientId } from "../../src/types.js";
+import type { Catalogue } from "../../src/types.js";
 
 interface Shelf {
   readonly food: string;
@@ -143,7 +143,7 @@ export function catalogueOf(
       const us =
         (isDefault ? above["en"]?.[0] : own[0]) ?? `${state.replaceAll("-", " ")} ${above["en"]?.[0] ?? shelf.food}`;
       return {
-        id: `${part === undefined ? shelf.food : `${shelf.food}.${part}`}/${state}` as IngredientId,
+        id: `${part === undefined ? shelf.food : `${shelf.food}.${part}`}/${state}`,
         food: shelf.food,
         ...(part === undefined ? {} : { part }),
         state: statesOf(state),

@@ -281,7 +281,7 @@ describe("findInPhrase", () => {
       "vegan milk, plant-based milk, dairy-free milk, milk (dairy-free), non-dairy milk, gluten-free bread, egg-free mayonnaise, imitation cod, mock goat, lemon-flavored butter, lemon flavoured butter",
       "butter substitute, egg replacement, egg replacer, Greek-style yogurt, chicken wire, egg timer, butter dish, apple corer, lemon squeezer, rice cooker, cheese cloth, cheesecloth, baking sheet",
       "aluminium foil, parchment paper, meat thermometer, wooden skewers, toothpicks, garlic press, potato masher, shea butter, motor oil, lemon cake, tomato rice, oat milk, chicken soup mix, smoked mushrooms",
-      "egg cup, egg carton, potato salad, egg salad, body butter, salt-packed capers, lemon-roasted potato slices bowl, soy yogurt, muffin tin, egg wash, apple tin",
+      "dark bread, sweet milk, egg cup, egg carton, potato salad, egg salad, body butter, salt-packed capers, lemon-roasted potato slices bowl, soy yogurt, muffin tin, egg wash, apple tin",
       "salt water taffy, cod liver oil, butter lettuce, goat cheese, milk chocolate, tomato and potato curry, smoked salmon, apple tree",
     ].flatMap((line) => line.split(", ")),
   )("%s is refused", (phrase) => {
