@@ -99,7 +99,18 @@ export type DietId =
   | "low fodmap"
   | "pregnancy"
   | "infant"
-  | "toddler";
+  | "toddler"
+  | "lacto-vegetarian"
+  | "ovo-vegetarian"
+  | "g6pd"
+  | "warfarin"
+  | "grapefruit medicines"
+  | "low tyramine"
+  | "kidney disease"
+  | "no mammal meat"
+  | "no pork"
+  | "no beef"
+  | "no alcohol";
 export type UnitId =
   | "g"
   | "kg"

@@ -3,6 +3,7 @@ import { basename, join, relative } from "node:path";
 import type * as z from "zod";
 import { parse, YAMLParseError } from "yaml";
 import { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
+import { SafetyTables } from "../../src/catalogue/authoring/safety-schema.js";
 import { Sources, Terms } from "../../src/catalogue/authoring/terms.js";
 import type { Authored, From, Problem } from "../../src/catalogue/authoring/compile.js";
 import { compositionLookup, type CompositionLookup } from "../../src/catalogue/authoring/composition.js";
@@ -69,7 +70,10 @@ export function readData(root: string): { authored: Authored; look: CompositionL
   const tables: Record<string, unknown> = {};
   for (const table of ["allergens", "diets", "hazards", "temperatures", "names", "portions", "jobs", "weights", "basics"]) {
     const file = join(root, "vocabulary", `${table}.yaml`);
-    if (existsSync(file)) tables[table] = load(file);
+    if (!existsSync(file)) continue;
+    const data = load(file);
+    const schema = (SafetyTables as Readonly<Record<string, z.ZodType>>)[table];
+    tables[table] = schema === undefined ? data : check(schema, data, file, table);
   }
   const text = (file: string): string => readFileSync(join(root, "composition", file), "utf8");
   return {

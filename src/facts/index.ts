@@ -2,7 +2,7 @@ import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail, freeze } from "../errors.js";
 import { nearestNames } from "../names/index.js";
 import { nearestOf } from "../nearest.js";
-import { allergenFacts } from "../safety/index.js";
+import { allergenFacts, donenessFor, type Doneness, type Place } from "../safety/index.js";
 import type { AllergenId, Catalogue, FoodFacts, FoodRef, RoleId } from "../types.js";
 
 function byId(c: Catalogue, store: Store, id: string): Ingredient {
@@ -67,4 +67,14 @@ export function listFoods(c: Catalogue, where: { role?: RoleId; allergenFree?: r
       .map((i) => ({ id: i.id, name: store.nameOf(i) }))
       .sort((a, b) => (a.id < b.id ? -1 : 1)),
   );
+}
+
+/**
+ * The least internal temperature an ingredient is cooked to, with rest and source; undefined when it is eaten as sold or has none.
+ * @param options.jurisdiction whose figures: that of the catalogue's locale when left out; "strictest" for the highest of all
+ * @throws `unknown food`
+ */
+export function donenessOf(c: Catalogue, id: string, options: { readonly jurisdiction?: Place } = {}): Doneness | undefined {
+  const store = storeOf(c);
+  return donenessFor(store, byId(c, store, id), options);
 }

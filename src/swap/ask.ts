@@ -1,7 +1,8 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood, requireFood } from "../names/index.js";
-import { parsePortion, readLine } from "../portion/index.js";
+import { parsePortion, portionOf, readLine, usualGrams, weigh } from "../portion/index.js";
+import { readQuantity } from "../quantity/index.js";
 import { readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
 import { referenceDish, carrierOf } from "../dose/index.js";
@@ -29,8 +30,8 @@ export interface Ask {
   readonly dishKnown: boolean;
   readonly dishGrams: number;
   readonly cuisine?: string;
+  readonly serves?: number;
   readonly rules: AvoidRules;
-  readonly avoided: ReadonlySet<string>;
   readonly have?: ReadonlySet<string>;
   readonly onlyFromHave: boolean;
   readonly minutes?: number;
@@ -122,13 +123,24 @@ function readDish(c: Catalogue, store: Store, lines: readonly string[]): DishLin
   });
 }
 
+/** An id is taken as it stands; anything else is read as a recipe line. */
+function portionMissing(c: Catalogue, store: Store, { missing, amount }: SwapRequest): Portion {
+  const item = store.byId.get(store.tombstones.get(missing) ?? missing);
+  if (!item) return parsePortion(c, missing, amount);
+  const quantity = amount === undefined ? undefined : readQuantity(amount);
+  const grams = quantity && weigh(store, item, quantity)?.grams;
+  if (amount !== undefined && !(grams !== undefined && grams > 0))
+    return fail("unreadable amount", `"${amount.slice(0, 80)}" is no amount of ${store.nameOf(item)} that can be weighed. Try grams, or one of: ${[...new Set(item.measures.map((m) => m.unit))].join(", ")}.`, { input: amount.slice(0, 200), at: 0 });
+  return grams === undefined ? { ...portionOf(store, item, usualGrams(store, item)), assumed: true } : portionOf(store, item, grams);
+}
+
 /** Looks every word of a request up. @throws `unknown food`, `ambiguous food`, `unreadable amount`, `unknown term`, `conflicting request`, `input too large` */
 export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const store = storeOf(c);
   const limit = request.limit ?? 10;
   if (!Number.isInteger(limit) || limit < 1 || limit > 200) fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, { limit: 200, size: Number(limit) });
   if (request.onlyFromHave === true && request.have === undefined) fail("conflicting request", "onlyFromHave needs `have`: list what is in the house.", { fields: ["onlyFromHave", "have"] });
-  const missing = parsePortion(c, request.missing, request.amount);
+  const missing = portionMissing(c, store, request);
   const item = store.byId.get(missing.id) as Ingredient;
   const notUnderstood: string[] = [];
   const setting = request.for ?? "";
@@ -157,8 +169,8 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     dishKnown: dish.length > 0,
     dishGrams,
     ...(request.dish?.cuisine === undefined ? {} : { cuisine: request.dish.cuisine }),
+    ...(request.dish?.serves === undefined ? {} : { serves: request.dish.serves }),
     rules,
-    avoided: new Set(),
     ...(have === undefined ? {} : { have }),
     onlyFromHave: request.onlyFromHave ?? false,
     ...(request.minutes === undefined ? {} : { minutes: request.minutes }),

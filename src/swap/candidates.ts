@@ -28,7 +28,7 @@ function isSame(ask: Ask, i: Ingredient): boolean {
 
 function against(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], minutes: { active: number; waiting: number }): { refusal?: Refusal; hazards?: HazardAnswer } {
   for (const { ingredient } of uses) {
-    const no = refusalFor(ask.store, ingredient, ask.rules);
+    const no = refusalFor(ask.store, ingredient, ask.rules, ask.technique === undefined ? {} : { technique: ask.technique });
     if (no) return { refusal: { id: ingredient.id, name: ask.store.nameOf(ingredient), ...no } };
     const gate = gateFor(ask, ingredient);
     if (gate) return { refusal: refused(ask, ingredient, gate.because, gate.what, gate.detail) };
@@ -48,6 +48,7 @@ function hazardsOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: num
     ...(ask.technique === undefined ? {} : { technique: ask.technique }),
     ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
     dish: ask.dish.map((l) => l.ingredient),
+    ...(ask.serves === undefined ? {} : { serves: ask.serves }),
     rules: ask.rules,
     ...(ask.setting === "" ? {} : { context: ask.setting }),
   });
@@ -109,7 +110,9 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
 
 /** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
 function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {
-  if (classOf(ask) === "bulk") return [];
+  // A spice is itself; only blends are made of others.
+  const single = ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) && !ask.item.kinds.some((k) => k.includes("blend"));
+  if (classOf(ask) === "bulk" || single) return [];
   const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
   return blendsFor(ask)
     .filter((b) => b.residual <= FAR && !known.has(names(b.uses)))

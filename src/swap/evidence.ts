@@ -1,5 +1,6 @@
 import type { Ingredient, Store, SwapEdge } from "../catalogue/index.js";
-import { parsePortion } from "../portion/index.js";
+import { weigh } from "../portion/index.js";
+import { readQuantity } from "../quantity/index.js";
 import type { Ask } from "./ask.js";
 
 /** A published or common-practice swap for the missing ingredient, with amounts per gram of it where the source gives them. */
@@ -37,11 +38,8 @@ function fitOf(edge: SwapEdge, ask: Ask): number {
 }
 
 function gramsOf(ask: Ask, ingredient: Ingredient, amount: string): number | undefined {
-  try {
-    return parsePortion(ask.catalogue, ingredient.id, amount).grams;
-  } catch {
-    return undefined;
-  }
+  const quantity = readQuantity(amount);
+  return quantity && weigh(ask.store, ingredient, quantity)?.grams;
 }
 
 /** All known swaps for what is missing, none when only computed answers are asked for. */

@@ -10,8 +10,6 @@ import { named } from "./sentence.js";
 const code = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 const key = (w: Weighed): string => w.uses.map((u) => u.ingredient.id).join("+");
 
-/** So many worked-out mixtures are shown at most. */
-const MIXTURES = 3;
 /** Score rounded to 4 places, then fewer ingredients, then id by code unit; or by minutes or price first when asked. */
 function order(ask: Ask): (a: Weighed, b: Weighed) => number {
   const price = (w: Weighed): number => Math.round(w.uses.reduce((s, u) => s + (ask.prices?.[u.ingredient.id] ?? u.ingredient.cost / 1000) * u.grams, 0) * 100);
@@ -36,15 +34,18 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
   const swaps: Swap[] = [];
   const refused: Refusal[] = [];
   const seen = new Set<string>();
-  const shown: string[][] = [];
+  const seenSets: string[][] = [];
   let mixtures = 0;
   for (const candidate of ranked) {
     if (swaps.length >= ask.limit) break;
-    const ids = candidate.uses.map((u) => u.ingredient.id);
+    const ids: string[] = candidate.uses.map((u) => u.ingredient.id);
     if (ids.length > 1 && candidate.known === undefined) {
-      // The same mixture with one thing more is clutter, and three of a kind are enough to choose from.
-      if (mixtures >= MIXTURES || shown.some((s) => s.every((id) => ids.includes(id)) || (s.length > 1 && ids.every((id) => s.includes(id))))) continue;
-    }
+      // The same mixture with one thing more or less is clutter, and a third of the answers are enough of them. Both are settled before
+      // anything is refused, so that avoiding more never brings up a swap that was not there before.
+      const alike = seenSets.some((s) => s.every((id) => ids.includes(id)) || (s.length > 1 && ids.every((id) => s.includes(id))));
+      seenSets.push(ids);
+      if (alike || mixtures++ >= Math.ceil(ask.limit / 3)) continue;
+    } else seenSets.push(ids);
     const checked = candidate.refusal ? candidate : withHazards(ask, candidate);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.
@@ -54,8 +55,6 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
     }
     if (!checked.hazards) continue;
     swaps.push(buildSwap(ask, checked, checked.hazards, before));
-    shown.push(ids);
-    if (ids.length > 1 && candidate.known === undefined) mixtures++;
   }
   const goWithout = goWithoutFor(ask, swaps);
   return freeze({

@@ -123,7 +123,9 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first, classOf(ask) === "seasoning");
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
-  const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes);
+  // Sweet and sour are tastes, weighed above; the others are what the thing is known by.
+  const lost = ask.item.dominant.filter((n) => n !== "sweet" && n !== "sour" && !uses.some((u) => u.ingredient.dominant.includes(n))).length;
+  const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
   const custom = mixed ? 0.5 : customLikeness(ask.item, first, ask.cuisine);

@@ -3,7 +3,6 @@ import { carrierOf, dose } from "../../dose/index.js";
 import { aromaLikeness, kinLikeness } from "../../likeness/index.js";
 import type { Ask } from "../ask.js";
 import { gateFor } from "../gates.js";
-import { refusalFor } from "../../safety/index.js";
 import { spaceFor } from "./vector.js";
 import { nnls } from "./solve.js";
 
@@ -16,7 +15,9 @@ export interface Blend {
 const BEAM = 24;
 /** A further part must cut what is left by this much, or it is clutter. */
 const WORTH = 0.82;
-const KEEP = 12;
+const KEEP = 40;
+/** What a part brings, in squared steps, below which nobody would notice it was left out. */
+const LEAST = 0.08;
 
 /** What a part costs against its use, in squared steps: little when plain or kin, more the further it lies from what is missing. */
 const PLAIN_COST = 0.6;
@@ -42,14 +43,17 @@ interface Basics {
 }
 const basicsOf = (ask: Ask): Basics => (ask.store.tables["basics"] as Basics | undefined) ?? { basics: [], plain: [] };
 
-/** The parts a mixture may be made of: the house when it was told, else what kitchens have; never what is missing, refused or alien to it. */
+/**
+ * The parts a mixture may be made of: the house when it was told, else what kitchens have; never what is missing or alien to it. What
+ * someone at the table must avoid is struck out later, from finished mixtures: avoiding more then never brings up something new.
+ */
 function pool(ask: Ask): Ingredient[] {
   const { basics } = basicsOf(ask);
   const ids = ask.onlyFromHave && ask.have ? [...ask.have, "water/pantry"] : [...(ask.have ?? []), ...basics];
   return [...new Set(ids)]
     .sort()
     .flatMap((id) => ask.store.byId.get(id) ?? [])
-    .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food && refusalFor(ask.store, i, ask.rules) === undefined)
+    .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food)
     .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
     .filter((i) => belongs(ask, i))
     .filter((i) => gateFor(ask, i)?.because !== "spoils the dish" || i.dominant.length === 0);
@@ -57,7 +61,7 @@ function pool(ask: Ask): Ingredient[] {
 
 /**
  * Mixtures of two to four parts that come close to what is missing in makeup, taste, working and aroma: non-negative least squares over
- * the parts, grown from the best pairs. At most a dozen, best first.
+ * the parts, grown from the best pairs. Best first.
  */
 export function blendsFor(ask: Ask): Blend[] {
   const parts = pool(ask);
@@ -90,7 +94,7 @@ export function blendsFor(ask: Ask): Blend[] {
     return { set, x, left };
   };
   type Fit = ReturnType<typeof fit>;
-  const whole = (f: Fit): boolean => f.x.every((v, i) => v > 0.0004 && (v > 0.004 || (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > 0.25));
+  const whole = (f: Fit): boolean => f.x.every((v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST);
   const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
   const singles = parts.map((_, i) => fit([i]));
   const found: Fit[] = [];

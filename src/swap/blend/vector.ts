@@ -68,7 +68,9 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     const out = new Float64Array(width);
     MAKEUP.forEach((axis, k) => {
       const weight = carriers.has(axis) ? CARRIER_WEIGHT : 1;
-      out[k] = ((matrix[i.index * WIDTH + AT[axis]] as number) / (STEP[axis] ?? 0.05)) * weight;
+      // Colour is one number: only the same hue makes up for it.
+      const dose = axis === "colour" && i.colour !== missing.colour ? 0 : (matrix[i.index * WIDTH + AT[axis]] as number);
+      out[k] = (dose / (STEP[axis] ?? 0.05)) * weight;
     });
     const s = strength(i);
     for (let k = 0; k < aromas.length; k++) out[MAKEUP.length + k] = ((aroma[i.index * aromas.length + k] as number) * s) / aromaStep;
@@ -76,7 +78,8 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
   };
   const own = raw(missing);
   // A spice is what it smells and burns of; what it weighs is nobody's concern.
-  const smellOnly = ["spice", "herb", "chilli"].some((kind) => missing.kinds.includes(kind));
+  const dry = !((matrix[missing.index * WIDTH + AT.water] as number) > 0.3);
+  const smellOnly = dry && ["spice", "herb", "chilli"].some((kind) => missing.kinds.includes(kind));
   const known = Uint8Array.from(own, (v, k) => {
     if (smellOnly && k < MAKEUP.length && MAKEUP[k] !== "pungency" && MAKEUP[k] !== "salt") return 0;
     const job = ONLY_AS_JOB[MAKEUP[k] as Axis];
