@@ -1,3 +1,5 @@
+import { CODECS } from "./squeeze.js";
+
 /**
  * The shape the package ships: columns, one value an ingredient, parsed once from one JSON string.
  * Words that repeat are kept once in a dictionary and pointed to; figures are numbers or null (not measured).
@@ -129,11 +131,73 @@ export interface Compiled {
   readonly names: { readonly of: readonly string[]; readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>> };
   /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
   readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
-  readonly swaps: readonly PackedSwap[];
+  readonly swaps: SwapColumns;
+}
+/** Swaps by column: ingredients by their place in the catalogue, amounts as text or a ratio (0: none given), the rest coded. */
+export interface SwapColumns {
+  readonly replaces: readonly number[];
+  readonly amount: readonly (string | 0)[];
+  readonly uses: readonly (readonly (number | string)[])[];
+  readonly rest: Coded<Omit<PackedSwap, "id" | "replaces" | "uses" | "change">>;
+  readonly change: readonly (string | 0)[];
+}
+function encodeSwaps(swaps: readonly PackedSwap[], at: ReadonlyMap<string, number>): SwapColumns {
+  const seen = new Map<string, number>();
+  const of: Omit<PackedSwap, "id" | "replaces" | "uses" | "change">[] = [];
+  const rest = swaps.map(({ id: _id, replaces: _replaces, uses: _uses, change: _change, ...other }) => {
+    const key = JSON.stringify(other);
+    const place = seen.get(key) ?? of.push(other) - 1;
+    seen.set(key, place);
+    return place;
+  });
+  const place = (id: string): number => at.get(id) ?? -1;
+  return {
+    replaces: swaps.map((s) => place(s.replaces.id)),
+    amount: swaps.map((s) => s.replaces.amount ?? 0),
+    uses: swaps.map((s) => s.uses.flatMap((u) => [place(u.id), u.amount ?? u.ratio ?? 0])),
+    rest: { of, at: rest },
+    change: swaps.map((s) => s.change ?? 0),
+  };
+}
+/** The inverse: swaps as rows. */
+export function decodeSwaps(compiled: Compiled): PackedSwap[] {
+  const { replaces, amount, uses, rest, change } = compiled.swaps;
+  const ids = idsOf(compiled);
+  const rows = replaces.map((need, i) => {
+    const pairs = uses[i] ?? [];
+    return {
+      replaces: { id: ids[need] ?? "", ...(amount[i] === 0 || amount[i] === undefined ? {} : { amount: amount[i] as string }) },
+      uses: Array.from({ length: pairs.length / 2 }, (_, k) => {
+        const given = pairs[2 * k + 1];
+        return { id: ids[pairs[2 * k] as number] ?? "", ...(typeof given === "string" ? { amount: given } : typeof given === "number" && given > 0 ? { ratio: given } : {}) };
+      }),
+      ...(rest.of[rest.at[i] ?? -1] as Omit<PackedSwap, "id" | "replaces" | "uses" | "change">),
+      ...(change[i] === 0 || change[i] === undefined ? {} : { change: change[i] as string }),
+    };
+  });
+  return nameSwaps(rows);
+}
+/** A swap is named by what it replaces and uses ("egg/fresh<flaxseed/dried-ground+water/pantry"); a second of the same is "#2". */
+export function nameSwaps<T extends Omit<PackedSwap, "id">>(rows: readonly T[]): (T & { id: string })[] {
+  const seen = new Map<string, number>();
+  return rows.map((row) => {
+    const base = `${row.replaces.id}<${row.uses.map((u) => u.id).join("+")}`;
+    const n = (seen.get(base) ?? 0) + 1;
+    seen.set(base, n);
+    return { id: n === 1 ? base : `${base}#${n}`, ...row };
+  });
+}
+/** "cod" or "chard.stem" of each ingredient: the list of names has every key once. */
+export const keysOf = (compiled: Compiled): string[] => (compiled.columns["key"] as readonly number[]).map((k) => compiled.names.of[k] ?? "");
+/** Ingredient ids in order: the food and part from one column, the state from another. */
+export function idsOf(compiled: Compiled): string[] {
+  const keys = keysOf(compiled);
+  const { of, at } = compiled.columns["state"] as Coded<readonly string[]>;
+  return keys.map((key, i) => `${key}/${of[at[i] ?? -1]?.join("-") ?? ""}`);
 }
 
-const CODED = ["state", "kind", "roles", "slot", "can", "cannot", "texture", "flavour", "aroma", "dominant", "origin", "tags", "contains", "may", "unknown", "ready", "minutes", "cost", "colour", "starchKind", "acidKind", "pungencyKind", "traditions", "usual", "cooked", "edible"] as const;
-const PLAIN = ["id", "part", "isDefault", "measures", "becomes"] as const;
+const CODED = ["state", "roles", "slot", "can", "cannot", "texture", "flavour", "aroma", "dominant", "origin", "tags", "contains", "may", "unknown", "ready", "minutes", "cost", "colour", "starchKind", "acidKind", "pungencyKind", "traditions", "usual", "cooked", "edible"] as const;
+const PLAIN = ["isDefault", "becomes"] as const;
 type NamesByTag = Readonly<Record<string, readonly string[]>>;
 
 const nameKey = (row: FlatIngredient): string => (row.part === undefined ? row.food : `${row.food}.${row.part}`);
@@ -159,6 +223,13 @@ function recordsOf(row: FlatIngredient): number[] {
   return [...count].filter(([, n]) => n >= 3).map(([source]) => source);
 }
 
+/** A measure as shipped: unit and what was done to it, grams, source coded like that of a figure. */
+export type StoredMeasure = readonly [unit: string, grams: number, source: number];
+export function unpackMeasure([unit, grams, source]: StoredMeasure, records: readonly number[]): PackedMeasure {
+  const space = unit.indexOf(" ");
+  return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), grams, source > 0 ? source - 1 : (records[-source] ?? 0)];
+}
+
 /** Turns rows into columns. Pure; keys of every object keep the order they came in, so equal rows give equal text. */
 export function encode(flat: Flat, meta: { version: string; data: string; hash: string }): Compiled {
   const columns: Record<string, Coded<unknown> | unknown[]> = {};
@@ -166,8 +237,9 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     const seen = new Map<string, number>();
     const of: unknown[] = [];
     const at = flat.ingredients.map((row) => {
-      const value = row[field];
-      if (value === undefined) return -1;
+      const plain = row[field];
+      if (plain === undefined) return -1;
+      const value = CODECS[field]?.pack(plain, flat.commons.vocabulary) ?? plain;
       const key = JSON.stringify(value);
       let place = seen.get(key);
       if (place === undefined) {
@@ -183,6 +255,7 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
   columns["name"] = flat.ingredients.map((row) => (sameNames(row.name, usualName(row)) ? null : row.name));
   columns["stateNames"] = flat.ingredients.map((row) => byTag(row.names.filter((n) => n.of === "state")));
   const records = flat.ingredients.map(recordsOf);
+  columns["measures"] = flat.ingredients.map((row, i) => row.measures.map(([unit, label, grams, source]) => [label === "" ? unit : `${unit} ${label}`, grams, place(source, records[i] ?? [])]));
   columns["records"] = records;
   const names: Record<string, NamesByTag> = {};
   for (const row of flat.ingredients) names[nameKey(row)] ??= byTag(row.names.filter((n) => n.of !== "state"));
@@ -192,18 +265,29 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     if (v.some((x) => x !== null)) figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
   }
   const of = Object.keys(names);
+  const keyAt = new Map(of.map((key, k) => [key, k]));
+  columns["key"] = flat.ingredients.map((row) => keyAt.get(nameKey(row)) ?? -1);
+  const kindAt = new Map(flat.commons.kinds.map(([kind], k) => [kind, k]));
+  columns["kind"] = flat.ingredients.map((row) => kindAt.get(row.kind) ?? -1);
   const tags: Record<string, { step: number[]; text: string }> = {};
   for (const tag of [...new Set(Object.values(names).flatMap((n) => Object.keys(n)))].sort()) {
     const with_ = of.flatMap((key, k) => (names[key]?.[tag] ? [k] : []));
     tags[tag] = { step: with_.map((k, n) => k - (with_[n - 1] ?? 0)), text: with_.map((k) => names[of[k] ?? ""]?.[tag]?.join("|")).join("\n") };
   }
-  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names: { of, tags }, figures, swaps: flat.swaps };
+  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names: { of, tags }, figures, swaps: encodeSwaps(flat.swaps, new Map(flat.ingredients.map((row, i) => [row.id, i]))) };
 }
 /** 0 for no figure and for the first own record alike: the value says which. Own records are 0, -1, -2 ...; others 1 + their place. */
 function place(source: number | undefined, own: readonly number[]): number {
   if (source === undefined) return 0;
   const k = own.indexOf(source);
   return k >= 0 ? -k : source + 1;
+}
+
+/** The dictionary of a coded column, squeezed values unpacked. */
+export function valuesOf(compiled: Compiled, field: string): readonly unknown[] {
+  const { of } = compiled.columns[field] as Coded<unknown>;
+  const codec = CODECS[field];
+  return codec ? of.map((text) => codec.unpack(text as string, compiled.commons.vocabulary)) : of;
 }
 
 /** The inverse of {@link encode}. */
@@ -216,25 +300,37 @@ export function decode(compiled: Compiled): Flat {
         if (value !== null) (rows[i] as Record<string, unknown>)[field] = value;
       });
     } else {
-      const { of, at } = column as Coded<unknown>;
+      const { at } = column as Coded<unknown>;
+      const of = valuesOf(compiled, field);
       at.forEach((place, i) => {
         if (place >= 0) (rows[i] as Record<string, unknown>)[field] = of[place];
       });
     }
   }
   const names = nameReader(compiled);
+  const ids = idsOf(compiled);
   rows.forEach((row, i) => {
-    const { stateNames: _stateNames, records, ...rest } = row as { stateNames?: unknown; records?: number[]; id: string };
-    const food = rest.id.slice(0, rest.id.indexOf("/")).split(".")[0] ?? "";
+    const { stateNames: _stateNames, records, key: at, kind, measures, ...rest } = row as { stateNames?: unknown; records?: number[]; key: number; kind: number; measures: StoredMeasure[] };
+    const key = compiled.names.of[at] ?? "";
+    const dot = key.indexOf(".");
     const figures: Record<string, readonly [number, number]> = {};
     for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
       const value = v[i];
       const at = s[i] ?? 0;
       if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
     }
-    rows[i] = { ...rest, food, ...names(i), figures };
+    rows[i] = {
+      ...rest,
+      id: ids[i],
+      food: dot < 0 ? key : key.slice(0, dot),
+      ...(dot < 0 ? {} : { part: key.slice(dot + 1) }),
+      kind: compiled.commons.kinds[kind]?.[0] ?? "",
+      measures: measures.map((m) => unpackMeasure(m, records ?? [])),
+      ...names(i),
+      figures,
+    };
   });
-  return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: compiled.swaps };
+  return { commons: compiled.commons, ingredients: rows as unknown as FlatIngredient[], swaps: decodeSwaps(compiled) };
 }
 
 /** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
@@ -243,10 +339,10 @@ export function nameReader(compiled: Compiled): (i: number) => { name: readonly 
   const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
   return (i) => {
     shared ??= sharedNames(compiled);
-    const id = columns["id"]?.[i] as string;
-    const isPart = (columns["part"]?.[i] ?? null) !== null;
-    const names = [...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"), ...rowsOf(shared.get(id.slice(0, id.indexOf("/"))) ?? {}, isPart ? "part" : "food")];
-    const name = (columns["name"]?.[i] ?? usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [id, id]) as readonly [string, string];
+    const key = compiled.names.of[columns["key"]?.[i] as number] ?? "";
+    const isPart = key.includes(".");
+    const names = [...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"), ...rowsOf(shared.get(key) ?? {}, isPart ? "part" : "food")];
+    const name = (columns["name"]?.[i] ?? usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
     return { name, names };
   };
 }

@@ -2,7 +2,7 @@ import { fail, freeze } from "../errors.js";
 import type { Catalogue, Extension, IngredientId, RoleId, SourceRef } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
 import { TABLES } from "./tables.generated.js";
-import { decode, encode, type Commons, type Compiled, type Flat, type PackedProcedure, type PackedSwap } from "./compiled.js";
+import { decode, decodeSwaps, encode, type Commons, type Compiled, type Flat, type PackedProcedure, type PackedSwap } from "./compiled.js";
 import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Procedure, Store, SwapEdge } from "./store.js";
@@ -49,6 +49,7 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
   for (const [name, { v }] of Object.entries(compiled.figures)) columns[name] = Float64Array.from(v, (x) => x ?? Number.NaN);
   const records = compiled.columns["records"] as readonly (readonly number[])[];
   let flat: Flat | undefined;
+  let swaps: readonly SwapEdge[] | undefined;
   return {
     size: ingredients.length,
     locale,
@@ -56,7 +57,9 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
     ingredients,
     byId: new Map(ingredients.map((i) => [i.id, i])),
     procedures: new Map(commons.procedures.map((p) => [p.id, procedureOf(p, commons)])),
-    swaps: compiled.swaps.map((s) => swapOf(s, commons)),
+    get swaps() {
+      return (swaps ??= decodeSwaps(compiled).map((s) => swapOf(s, commons)));
+    },
     columns,
     figure(i, name): Figure | null {
       const column = compiled.figures[name];
@@ -149,7 +152,6 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
       fail("extension conflict", `The swap "${swap.id}" is in the catalogue and in the extension "${extension.name}".`, { id: swap.id, first: "catalogue", second: extension.name });
     oldSwaps.set(swap.id, { ...swap, sources: swap.sources.map(at) });
   }
-  const byId = <T extends { readonly id: string }>(a: T, b: T): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
   const kinds = new Map([...base.commons.kinds, ...content.commons.kinds]);
   return {
     commons: {
@@ -160,6 +162,6 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
       procedures: [...base.commons.procedures, ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) }))],
     },
     ingredients: [...old.values()],
-    swaps: [...oldSwaps.values()].sort(byId),
+    swaps: [...oldSwaps.values()],
   };
 }

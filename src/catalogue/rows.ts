@@ -1,5 +1,5 @@
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
-import { nameReader, type Coded, type Commons, type Compiled, type FlatIngredient, type PackedBecomes, type PackedMeasure, type PackedReady } from "./compiled.js";
+import { nameReader, unpackMeasure, valuesOf, type Coded, type Commons, type Compiled, type FlatIngredient, type PackedBecomes, type PackedReady, type StoredMeasure } from "./compiled.js";
 import type { Ingredient } from "./store.js";
 
 /** Rows share their lists (the columns keep each once), so what is made of a list is made once too. */
@@ -44,7 +44,8 @@ function reader(compiled: Compiled, field: string): Column {
   const column = compiled.columns[field];
   if (column === undefined) return () => undefined;
   if (Array.isArray(column)) return (i) => (column as unknown[])[i] ?? undefined;
-  const { of, at } = column as Coded<unknown>;
+  const { at } = column as Coded<unknown>;
+  const of = valuesOf(compiled, field);
   return (i) => of[at[i] ?? -1];
 }
 
@@ -58,6 +59,9 @@ class Columns {
     this.commons = compiled.commons;
     this.kinds = kindLines(compiled.commons);
     this.names = nameReader(compiled);
+  }
+  key(i: number): string {
+    return this.compiled.names.of[this.read("key", i) as number] ?? "";
   }
   read(field: string, i: number): unknown {
     let column = this.readers.get(field);
@@ -103,22 +107,23 @@ class Row implements Ingredient {
     readonly index: number,
   ) {
     this.#columns = columns;
-    this.id = columns.read("id", index) as IngredientId;
-    const dot = this.id.slice(0, this.id.indexOf("/"));
-    this.food = dot.includes(".") ? dot.slice(0, dot.indexOf(".")) : dot;
+    const key = columns.key(index);
     this.state = columns.read("state", index) as string[];
+    this.id = `${key}/${this.state.join("-")}`;
+    const dot = key.indexOf(".");
+    this.food = dot < 0 ? key : key.slice(0, dot);
+    if (dot >= 0) this.part = key.slice(dot + 1);
     this.isDefault = columns.read("isDefault", index) === true;
-    this.kind = columns.read("kind", index) as string;
+    this.kind = columns.commons.kinds[columns.read("kind", index) as number]?.[0] ?? "";
     this.roles = rolesOf(columns.read("roles", index) as Record<string, number>);
     this.can = setOf(columns.read("can", index) as string[]);
     this.cannot = setOf(columns.read("cannot", index) as string[]);
     this.origin = setOf(columns.read("origin", index) as string[]);
     this.tags = setOf(columns.read("tags", index) as string[]);
-    const set = (field: "part" | "slot" | "usual" | "colour" | "starchKind" | "acidKind" | "pungencyKind"): void => {
+    const set = (field: "slot" | "usual" | "colour" | "starchKind" | "acidKind" | "pungencyKind"): void => {
       const value = columns.read(field, index);
       if (value !== undefined) (this as Record<string, unknown>)[field] = value;
     };
-    set("part");
     set("slot");
     set("usual");
     set("colour");
@@ -179,7 +184,11 @@ class Row implements Ingredient {
   }
   get measures(): Ingredient["measures"] {
     const { commons } = this.#columns;
-    return (this.#measures ??= (this.#columns.read("measures", this.index) as PackedMeasure[]).map(([unit, label, grams, source]) => ({ unit, label, grams, source: sourceRef(commons, source) })));
+    const records = this.#columns.read("records", this.index) as readonly number[];
+    return (this.#measures ??= (this.#columns.read("measures", this.index) as StoredMeasure[]).map((m) => {
+      const [unit, label, grams, source] = unpackMeasure(m, records);
+      return { unit, label, grams, source: sourceRef(commons, source) };
+    }));
   }
   get becomes(): Ingredient["becomes"] {
     const { commons } = this.#columns;

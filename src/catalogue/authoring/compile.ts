@@ -1,4 +1,4 @@
-import type { Commons, Flat, FlatIngredient, NameRow, PackedProcedure, PackedSource, PackedSwap } from "../compiled.js";
+import { nameSwaps, type Commons, type Flat, type FlatIngredient, type NameRow, type PackedProcedure, type PackedSource, type PackedSwap } from "../compiled.js";
 import type { CompositionLookup, CompositionRecord } from "./composition.js";
 import { mergeFacts, type Merged } from "./merge.js";
 import type { Cited, FoodRecord, KindRecord, ProcedureRecord, StateRecord, SwapRecord } from "./schema.js";
@@ -110,8 +110,19 @@ function recordsOf(state: StateRecord, look: CompositionLookup): CompositionReco
   return list.flatMap((reference) => look(reference) ?? []);
 }
 
+/** Stages and attributes in the vocabulary's order; empty stages left out, as the columns give them back. */
+function orderedTexture(texture: Merged["texture"], names: readonly string[]): Merged["texture"] {
+  const stages: Merged["texture"] = {};
+  for (const stage of ["raw", "cooked", "long"]) {
+    const scale = texture[stage];
+    const kept = names.filter((n) => scale?.[n] !== undefined).map((n) => [n, Math.round((scale?.[n] ?? 0) * 2) / 2] as const);
+    if (kept.length > 0) stages[stage] = Object.fromEntries(kept);
+  }
+  return stages;
+}
+
 /** Figures the rules look at in the table itself; nothing at run time asks for them, so they are not shipped. */
-const CHECK_ONLY: readonly string[] = ["ash", "total glutamic acid"];
+const CHECK_ONLY: readonly string[] = ["ash", "total glutamic acid", "saturated fat", "cholesterol"];
 
 function figuresOf(slot: Slot, records: readonly CompositionRecord[], refs: Refs): Record<string, readonly [number, number]> {
   const figures: Record<string, readonly [number, number]> = {};
@@ -157,9 +168,9 @@ function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMa
     ...(facts.slot === undefined ? {} : { slot: facts.slot }),
     can: [...facts.can].sort(),
     cannot: [...facts.cannot].sort(),
-    texture: facts.texture,
+    texture: orderedTexture(facts.texture, ctx.authored.terms.texture),
     flavour: sortKeys(facts.flavour),
-    aroma: sortKeys(facts.aroma),
+    aroma: sortKeys(Object.fromEntries(Object.entries(facts.aroma).map(([k, v]) => [k, Math.round(v * 2) / 2]))),
     dominant: facts.dominant,
     origin: [...facts.origin].sort(),
     tags: [...facts.tags].sort(),
@@ -225,7 +236,13 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
       ...(safety === undefined ? {} : { safety }),
     }))
     .sort((a, b) => (a.id < b.id ? -1 : 1));
-  const swaps: PackedSwap[] = authored.swaps.flatMap(({ data }) => packSwap(data, refs)).sort((a, b) => (a.id < b.id ? -1 : 1));
+  const order = new Map(ingredients.map((row, i) => [row.id, i]));
+  const swaps: PackedSwap[] = nameSwaps(
+    authored.swaps
+      .flatMap(({ data }) => packSwap(data, refs))
+      .sort((a, b) => (order.get(a.replaces.id) ?? -1) - (order.get(b.replaces.id) ?? -1) || (a.id < b.id ? -1 : 1))
+      .map(({ id: _id, ...swap }) => swap),
+  );
   const { terms } = authored;
   const commons: Commons = {
     roles: { ...terms.role, ...terms["extra role"] },
@@ -256,7 +273,34 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
     tombstones: Object.fromEntries(authored.foods.flatMap(({ data }) => Object.entries(data.formerIds ?? {})).sort(([a], [b]) => (a < b ? -1 : 1))),
     tables: authored.tables,
   };
-  return { commons, ingredients, swaps };
+  return inOrder({ commons, ingredients, swaps });
+}
+
+/** Sources numbered as the rows first cite them: neighbours then cite neighbours, which packs small, and the order of files says nothing. */
+function inOrder(flat: Flat): Flat {
+  const refs: PackedSource[] = [];
+  const moved = new Map<number, number>();
+  const at = (old: number): number => {
+    let now = moved.get(old);
+    if (now === undefined) {
+      now = refs.push(flat.commons.refs[old] as PackedSource) - 1;
+      moved.set(old, now);
+    }
+    return now;
+  };
+  const cited = (c: readonly [number, number]): readonly [number, number] => [c[0], at(c[1])];
+  const ingredients = flat.ingredients.map((row) => ({
+    ...row,
+    figures: Object.fromEntries(Object.entries(row.figures).map(([k, c]) => [k, cited(c)])),
+    measures: row.measures.map(([unit, label, grams, source]) => [unit, label, grams, at(source)] as const),
+    ...(row.cooked ? { cooked: cited(row.cooked) } : {}),
+    ...(row.ready ? { ready: { ...row.ready, source: at(row.ready.source) } } : {}),
+    becomes: row.becomes.map((b) => ({ ...b, source: at(b.source) })),
+    minutes: Object.fromEntries(Object.entries(row.minutes).map(([k, c]) => [k, cited(c)])),
+  }));
+  const procedures = flat.commons.procedures.map((p) => ({ ...p, source: at(p.source) }));
+  const swaps = flat.swaps.map((s) => ({ ...s, sources: s.sources.map(at) }));
+  return { commons: { ...flat.commons, procedures, refs }, ingredients, swaps };
 }
 
 /** `both` writes the swap the other way round too, without amounts, which do not invert. */

@@ -6,6 +6,8 @@ export interface CompositionRecord {
   readonly figures: Readonly<Record<string, number>>;
   readonly refuse?: number;
   readonly weights: readonly { readonly measure: string; readonly grams: number }[];
+  /** LanguaL codes of what was analysed: part (C), form (E), heat (F, G), treatment (H), preservation (J). Left out when the table has none. */
+  readonly langual?: readonly string[];
 }
 /** Finds "usda-sr28:15015"; undefined when the table has no such record. */
 export type CompositionLookup = (reference: string) => CompositionRecord | undefined;
@@ -71,6 +73,9 @@ function pick(row: Record<string, string>, map: Readonly<Record<string, string>>
   return figures;
 }
 
+/** LanguaL codes of a cell; the table also holds bare numbers there, which are none. */
+const codes = (cell: string | undefined): string[] => (cell ?? "").split(" ").filter((c) => c.length === 5 && c.charAt(0) >= "A" && c.charAt(0) <= "Z");
+
 /** Reads the open tables kept in data/composition (tab-separated text) into one lookup. */
 export function compositionLookup(texts: { usda: string; weights: string; mext: string }): CompositionLookup {
   const weights = new Map<string, { measure: string; grams: number }[]>();
@@ -86,6 +91,7 @@ export function compositionLookup(texts: { usda: string; weights: string; mext: 
   for (const row of table(texts.usda)) {
     const record = row["ndb"] ?? "";
     const refuse = number(row["refuse_percent"]);
+    const langual = codes(row["langual"]);
     records.set(`usda-sr28:${record}`, {
       key: "usda-sr28",
       record,
@@ -93,6 +99,7 @@ export function compositionLookup(texts: { usda: string; weights: string; mext: 
       figures: pick(row, USDA),
       ...(refuse === undefined ? {} : { refuse }),
       weights: weights.get(record) ?? [],
+      ...(langual.length === 0 ? {} : { langual }),
     });
   }
   for (const row of table(texts.mext)) {

@@ -96,9 +96,20 @@ export function blendsFor(ask: Ask): Blend[] {
   type Fit = ReturnType<typeof fit>;
   const whole = (f: Fit): boolean => f.x.every((v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST);
   const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
-  const singles = parts.map((_, i) => fit([i]));
+  const fits = new Map<string, Fit>();
+  const fitOf = (set: readonly number[]): Fit => {
+    const key = set.join();
+    let f = fits.get(key);
+    if (!f) {
+      f = fit(set);
+      fits.set(key, f);
+    }
+    return f;
+  };
+  // Every part must earn its place: the mixture without any one of them is clearly worse.
+  const earned = (f: Fit): boolean => f.set.every((r) => f.left < fitOf(f.set.filter((q) => q !== r)).left * WORTH);
   const found: Fit[] = [];
-  let layer: Fit[] = singles;
+  let layer: Fit[] = parts.map((_, i) => fitOf([i]));
   for (let size = 2; size <= 4; size++) {
     const grown = new Map<string, Fit>();
     for (const base of size === 2 ? layer : layer.slice(0, BEAM)) {
@@ -107,8 +118,8 @@ export function blendsFor(ask: Ask): Blend[] {
         const set = [...base.set, j].sort((p, q) => p - q);
         const key = set.join();
         if (grown.has(key)) continue;
-        const f = fit(set);
-        if (whole(f) && f.left < base.left * WORTH) grown.set(key, f);
+        const f = fitOf(set);
+        if (whole(f) && earned(f)) grown.set(key, f);
       }
     }
     layer = [...grown.values()].sort(better);

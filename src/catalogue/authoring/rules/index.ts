@@ -1,10 +1,28 @@
 import type { Problem } from "../compile.js";
 import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
+import { basics, jobs, portionClasses } from "./tables.js";
+import { treatment } from "./treatment.js";
 import { runRule, type Rule, type RuleInput } from "./types.js";
+import { idle, orphans, salt } from "./upkeep.js";
 
 /** Every integrity check, in the order their messages are most use: words first, then what points where, then figures. */
-export const RULES: readonly Rule[] = [knownWords, references, naming, ranges, sums, measures, carriers];
+export const RULES: readonly Rule[] = [
+  knownWords,
+  references,
+  naming,
+  ranges,
+  sums,
+  measures,
+  carriers,
+  treatment,
+  salt,
+  orphans,
+  idle,
+  portionClasses,
+  jobs,
+  basics,
+];
 
 /** Runs all rules; a rule that crashes becomes a problem, never a lost run. */
 export function checkAll(input: RuleInput): Problem[] {
@@ -16,4 +34,5 @@ export function checkAll(input: RuleInput): Problem[] {
     }
   });
 }
+export { except, Exceptions } from "./exceptions.js";
 export type { Rule, RuleInput } from "./types.js";
