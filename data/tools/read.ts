@@ -7,6 +7,10 @@ import { SafetyTables } from "../../src/catalogue/authoring/safety-schema.js";
 import { Sources, Terms } from "../../src/catalogue/authoring/terms.js";
 import type { Authored, From, Problem } from "../../src/catalogue/authoring/compile.js";
 import { compositionLookup, type CompositionLookup } from "../../src/catalogue/authoring/composition.js";
+import { Exceptions } from "../../src/catalogue/authoring/rules/index.js";
+
+/** What rules find and may stand, with the reason. */
+export const EXCEPTIONS = "tools/exceptions.yaml";
 
 const yamlFiles = (folder: string): string[] =>
   existsSync(folder)
@@ -17,7 +21,12 @@ const yamlFiles = (folder: string): string[] =>
     : [];
 
 /** Reads everything under data/. What cannot be read becomes a problem, never a lost run. */
-export function readData(root: string): { authored: Authored; look: CompositionLookup; problems: Problem[] } {
+export function readData(root: string): {
+  authored: Authored;
+  look: CompositionLookup;
+  exceptions: Exceptions;
+  problems: Problem[];
+} {
   const problems: Problem[] = [];
   const name = (file: string): string => relative(root, file);
   const load = (file: string): unknown => {
@@ -25,7 +34,12 @@ export function readData(root: string): { authored: Authored; look: CompositionL
       return parse(readFileSync(file, "utf8"));
     } catch (e) {
       const where = e instanceof YAMLParseError && e.linePos ? `line ${e.linePos[0].line}` : "";
-      problems.push({ file: name(file), record: where, rule: "yaml", message: `Not readable as YAML: ${(e as Error).message.split("\n")[0]}` });
+      problems.push({
+        file: name(file),
+        record: where,
+        rule: "yaml",
+        message: `Not readable as YAML: ${(e as Error).message.split("\n")[0]}`,
+      });
       return undefined;
     }
   };
@@ -33,8 +47,14 @@ export function readData(root: string): { authored: Authored; look: CompositionL
     const result = schema.safeParse(data, { reportInput: true });
     if (result.success) return result.data;
     for (const issue of result.error.issues) {
-      const got = "input" in issue && issue.input !== undefined ? ` (got ${JSON.stringify(issue.input)?.slice(0, 80)})` : "";
-      problems.push({ file: name(file), record: `${record} ${issue.path.join(".")}`.trim(), rule: "schema", message: `${issue.message}${got}` });
+      const got =
+        "input" in issue && issue.input !== undefined ? ` (got ${JSON.stringify(issue.input)?.slice(0, 80)})` : "";
+      problems.push({
+        file: name(file),
+        record: `${record} ${issue.path.join(".")}`.trim(),
+        rule: "schema",
+        message: `${issue.message}${got}`,
+      });
     }
     return undefined;
   };
@@ -43,32 +63,61 @@ export function readData(root: string): { authored: Authored; look: CompositionL
       const data = load(file);
       if (data === undefined || data === null) return [];
       if (!Array.isArray(data)) {
-        problems.push({ file: name(file), record: "", rule: "schema", message: "This file holds a list: start each record with a dash." });
+        problems.push({
+          file: name(file),
+          record: "",
+          rule: "schema",
+          message: "This file holds a list: start each record with a dash.",
+        });
         return [];
       }
       return data.flatMap((item: unknown, i) => {
-        const record = check(schema, item, file, String((item as Record<string, unknown> | null)?.[key] ?? `#${i + 1}`));
+        const record = check(
+          schema,
+          item,
+          file,
+          String((item as Record<string, unknown> | null)?.[key] ?? `#${i + 1}`),
+        );
         return record === undefined ? [] : [{ file: name(file), data: record }];
       });
     });
 
   const one = <T>(file: string, schema: z.ZodType<T>): T => {
     const value = check(schema, load(join(root, file)), join(root, file), "");
-    if (value === undefined) throw new Error(`${file} must be readable before anything else:\n${problems.map((p) => `  ${p.file} ${p.record}: ${p.message}`).join("\n")}`);
+    if (value === undefined)
+      throw new Error(
+        `${file} must be readable before anything else:\n${problems.map((p) => `  ${p.file} ${p.record}: ${p.message}`).join("\n")}`,
+      );
     return value;
   };
   const terms = one("vocabulary/terms.yaml", Terms);
   const sources = one("sources.yaml", Sources);
+  const exceptions = one(EXCEPTIONS, Exceptions);
   const foods = yamlFiles(join(root, "foods")).flatMap((file) => {
     const data = load(file);
     const record = data === undefined ? undefined : check(FoodRecord, data, file, "");
     if (record && `${record.food}.yaml` !== basename(file)) {
-      problems.push({ file: name(file), record: record.food, rule: "path", message: `The file must be named ${record.food}.yaml after its food.` });
+      problems.push({
+        file: name(file),
+        record: record.food,
+        rule: "path",
+        message: `The file must be named ${record.food}.yaml after its food.`,
+      });
     }
     return record ? [{ file: name(file), data: record }] : [];
   });
   const tables: Record<string, unknown> = {};
-  for (const table of ["allergens", "diets", "hazards", "temperatures", "names", "portions", "jobs", "weights", "basics"]) {
+  for (const table of [
+    "allergens",
+    "diets",
+    "hazards",
+    "temperatures",
+    "names",
+    "portions",
+    "jobs",
+    "weights",
+    "basics",
+  ]) {
     const file = join(root, "vocabulary", `${table}.yaml`);
     if (!existsSync(file)) continue;
     const data = load(file);
@@ -86,7 +135,12 @@ export function readData(root: string): { authored: Authored; look: CompositionL
       swaps: list("swaps", SwapRecord, "id"),
       tables,
     },
-    look: compositionLookup({ usda: text("usda-sr28-foods.tsv"), weights: text("usda-sr28-household-weights.tsv"), mext: text("mext-2020-foods.tsv") }),
+    look: compositionLookup({
+      usda: text("usda-sr28-foods.tsv"),
+      weights: text("usda-sr28-household-weights.tsv"),
+      mext: text("mext-2020-foods.tsv"),
+    }),
+    exceptions,
     problems,
   };
 }

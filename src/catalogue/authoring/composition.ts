@@ -74,7 +74,8 @@ function pick(row: Record<string, string>, map: Readonly<Record<string, string>>
 }
 
 /** LanguaL codes of a cell; the table also holds bare numbers there, which are none. */
-const codes = (cell: string | undefined): string[] => (cell ?? "").split(" ").filter((c) => c.length === 5 && c.charAt(0) >= "A" && c.charAt(0) <= "Z");
+const codes = (cell: string | undefined): string[] =>
+  (cell ?? "").split(" ").filter((c) => c.length === 5 && c.charAt(0) >= "A" && c.charAt(0) <= "Z");
 
 /** Reads the open tables kept in data/composition (tab-separated text) into one lookup. */
 export function compositionLookup(texts: { usda: string; weights: string; mext: string }): CompositionLookup {

@@ -8,7 +8,8 @@ export interface NodeAttributes {
   readonly [more: string]: unknown;
 }
 export interface EdgeAttributes {
-  readonly type: "state of" | "is a" | "does" | "made ready by" | "becomes" | "smells of" | "replaces" | "uses" | "cited by";
+  readonly type:
+    "state of" | "is a" | "does" | "made ready by" | "becomes" | "smells of" | "replaces" | "uses" | "cited by";
   readonly [more: string]: unknown;
 }
 export type FoodGraph = MultiDirectedGraph<NodeAttributes, EdgeAttributes>;
@@ -23,21 +24,42 @@ export function buildGraph(flat: Flat): FoodGraph {
   const node = (key: string, attributes: NodeAttributes): void => {
     if (!graph.hasNode(key)) graph.addNode(key, attributes);
   };
-  const edge = (type: EdgeAttributes["type"], from: string, to: string, more: Record<string, unknown> = {}, mark = ""): void => {
+  const edge = (
+    type: EdgeAttributes["type"],
+    from: string,
+    to: string,
+    more: Record<string, unknown> = {},
+    mark = "",
+  ): void => {
     const key = `${from}>${type}>${to}${mark === "" ? "" : `#${mark}`}`;
-    if (graph.hasNode(from) && graph.hasNode(to) && !graph.hasEdge(key)) graph.addEdgeWithKey(key, from, to, { type, ...more });
+    if (graph.hasNode(from) && graph.hasNode(to) && !graph.hasEdge(key))
+      graph.addEdgeWithKey(key, from, to, { type, ...more });
   };
   const { commons } = flat;
-  for (const [key, source] of Object.entries(commons.sources)) node(`source:${key}`, { type: "source", label: source.title });
+  for (const [key, source] of Object.entries(commons.sources))
+    node(`source:${key}`, { type: "source", label: source.title });
   for (const [kind] of commons.kinds) node(`kind:${kind}`, { type: "kind", label: kind });
   for (const [kind, parent] of commons.kinds) if (parent !== "") edge("is a", `kind:${kind}`, `kind:${parent}`);
-  for (const [role, { carrier, text }] of Object.entries(commons.roles)) node(`role:${role}`, { type: "role", label: role, carrier, text });
+  for (const [role, { carrier, text }] of Object.entries(commons.roles))
+    node(`role:${role}`, { type: "role", label: role, carrier, text });
   for (const aroma of commons.vocabulary["aroma"] ?? []) node(`aroma:${aroma}`, { type: "aroma", label: aroma });
-  for (const p of commons.procedures) node(`procedure:${p.id}`, { type: "procedure", label: p.name, active: p.minutes.active, waiting: p.minutes.waiting });
+  for (const p of commons.procedures)
+    node(`procedure:${p.id}`, {
+      type: "procedure",
+      label: p.name,
+      active: p.minutes.active,
+      waiting: p.minutes.waiting,
+    });
   for (const row of flat.ingredients) {
     node(`food:${row.food}`, { type: "food", label: row.food });
     const figures = Object.fromEntries(Object.entries(row.figures).map(([name, [value]]) => [name, value]));
-    node(`ingredient:${row.id}`, { type: "ingredient", label: row.name[0], state: [...row.state], ...(row.part === undefined ? {} : { part: row.part }), figures });
+    node(`ingredient:${row.id}`, {
+      type: "ingredient",
+      label: row.name[0],
+      state: [...row.state],
+      ...(row.part === undefined ? {} : { part: row.part }),
+      figures,
+    });
   }
   for (const row of flat.ingredients) {
     const me = `ingredient:${row.id}`;
@@ -50,9 +72,30 @@ export function buildGraph(flat: Flat): FoodGraph {
   }
   for (const s of flat.swaps) {
     const me = `swap:${s.id}`;
-    node(me, { type: "swap", label: s.id, ...(s.context === undefined ? {} : { context: s.context }), ...(s.role === undefined ? {} : { role: s.role }) });
-    edge("replaces", me, `ingredient:${s.replaces.id}`, s.replaces.amount === undefined ? {} : { amount: s.replaces.amount });
-    s.uses.forEach((u, i) => edge("uses", me, `ingredient:${u.id}`, { ...(u.amount === undefined ? {} : { amount: u.amount }), ...(u.ratio === undefined ? {} : { ratio: u.ratio }) }, String(i)));
+    node(me, {
+      type: "swap",
+      label: s.id,
+      ...(s.context === undefined ? {} : { context: s.context }),
+      ...(s.role === undefined ? {} : { role: s.role }),
+    });
+    edge(
+      "replaces",
+      me,
+      `ingredient:${s.replaces.id}`,
+      s.replaces.amount === undefined ? {} : { amount: s.replaces.amount },
+    );
+    s.uses.forEach((u, i) =>
+      edge(
+        "uses",
+        me,
+        `ingredient:${u.id}`,
+        {
+          ...(u.amount === undefined ? {} : { amount: u.amount }),
+          ...(u.ratio === undefined ? {} : { ratio: u.ratio }),
+        },
+        String(i),
+      ),
+    );
     for (const place of s.sources) edge("cited by", me, `source:${commons.refs[place]?.[0] ?? ""}`);
   }
   return graph;

@@ -11,7 +11,12 @@ export type Exceptions = z.infer<typeof Exceptions>;
  * Takes out what is excepted. The list can only shrink: an exception that is not needed any more, is given twice or names no rule is a
  * problem of its own.
  */
-export function except(problems: readonly Problem[], exceptions: Exceptions, file: string, rules: readonly string[]): Problem[] {
+export function except(
+  problems: readonly Problem[],
+  exceptions: Exceptions,
+  file: string,
+  rules: readonly string[],
+): Problem[] {
   const key = (p: { rule: string; record: string }): string => JSON.stringify([p.rule, p.record]);
   const found = new Set(problems.map(key));
   const excepted = new Set<string>();

@@ -1,6 +1,9 @@
 import { rows, type Rule } from "./types.js";
 
-const value = (row: { figures: Readonly<Record<string, readonly [number, number]>> }, name: string): number | undefined => row.figures[name]?.[0];
+const value = (
+  row: { figures: Readonly<Record<string, readonly [number, number]>> },
+  name: string,
+): number | undefined => row.figures[name]?.[0];
 
 /** Figures, shares and yields lie where food lies. */
 export const ranges: Rule = {
@@ -10,11 +13,20 @@ export const ranges: Rule = {
     for (const { row, slot, file } of rows(input)) {
       for (const [name, [v]] of Object.entries(row.figures)) {
         const range = input.authored.terms.figure[name];
-        if (range && (v < range.min || v > range.max)) say(file, row.id, `${name} is ${v} ${range.unit}; believable is ${range.min} to ${range.max}. Check the unit and the place of the point.`);
+        if (range && (v < range.min || v > range.max))
+          say(
+            file,
+            row.id,
+            `${name} is ${v} ${range.unit}; believable is ${range.min} to ${range.max}. Check the unit and the place of the point.`,
+          );
       }
-      if (!(row.edible > 0 && row.edible <= 1)) say(file, row.id, `edible is ${row.edible}; it is a share between 0 and 1.`);
-      if (row.cooked && (row.cooked[0] < 0.2 || row.cooked[0] > 6)) say(file, row.id, `cooked is ${row.cooked[0]}; grams served per gram ready to cook lie between 0.2 and 6.`);
-      for (const y of [slot.state.ready?.yield, ...(slot.state.becomes ?? []).map((b) => b.yield)]) if (y && (y.v < 0.05 || y.v > 20)) say(file, row.id, `a yield of ${y.v} is not believable (0.05 to 20 g per g).`);
+      if (!(row.edible > 0 && row.edible <= 1))
+        say(file, row.id, `edible is ${row.edible}; it is a share between 0 and 1.`);
+      if (row.cooked && (row.cooked[0] < 0.2 || row.cooked[0] > 6))
+        say(file, row.id, `cooked is ${row.cooked[0]}; grams served per gram ready to cook lie between 0.2 and 6.`);
+      for (const y of [slot.state.ready?.yield, ...(slot.state.becomes ?? []).map((b) => b.yield)])
+        if (y && (y.v < 0.05 || y.v > 20))
+          say(file, row.id, `a yield of ${y.v} is not believable (0.05 to 20 g per g).`);
     }
   },
 };
@@ -25,18 +37,28 @@ export const sums: Rule = {
   text: "Water, protein, fat, carbohydrate, ash and alcohol make 100 g within 8 when all the large ones were measured; sugars and starch are no more than the carbohydrate.",
   check(input, say) {
     for (const { row, slot, file } of rows(input)) {
-      const own = typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
-      const ash = slot.state.figures?.["ash"]?.v ?? own.map((r) => input.look(r)?.figures["ash"]).find((v) => v !== undefined) ?? 0;
+      const own =
+        typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
+      const ash =
+        slot.state.figures?.["ash"]?.v ??
+        own.map((r) => input.look(r)?.figures["ash"]).find((v) => v !== undefined) ??
+        0;
       const parts = ["water", "protein", "fat", "carbohydrate"].map((n) => value(row, n));
       if (parts.every((p) => p !== undefined)) {
         const total = parts.reduce<number>((a, b) => a + (b ?? 0), ash + (value(row, "alcohol") ?? 0));
         // Salt given by hand for a mineral is not in the record's ash twice; acids and ethanol of some records are left out of carbohydrate.
-        if (Math.abs(total - 100) > 8) say(file, row.id, `water + protein + fat + carbohydrate + ash + alcohol = ${total.toFixed(1)} g of 100. Check the record, or the figures written by hand.`);
+        if (Math.abs(total - 100) > 8)
+          say(
+            file,
+            row.id,
+            `water + protein + fat + carbohydrate + ash + alcohol = ${total.toFixed(1)} g of 100. Check the record, or the figures written by hand.`,
+          );
       }
       const carbohydrate = value(row, "carbohydrate");
       for (const name of ["sugars", "starch"]) {
         const v = value(row, name);
-        if (carbohydrate !== undefined && v !== undefined && v > carbohydrate + 6) say(file, row.id, `${name} (${v}) is more than carbohydrate (${carbohydrate}).`);
+        if (carbohydrate !== undefined && v !== undefined && v > carbohydrate + 6)
+          say(file, row.id, `${name} (${v}) is more than carbohydrate (${carbohydrate}).`);
       }
     }
   },
@@ -49,20 +71,43 @@ export const measures: Rule = {
   check(input, say) {
     const ML: Readonly<Record<string, number>> = { tsp: 4.92892159375, tbsp: 14.78676478125, cup: 236.5882365 };
     for (const { row, slot, file } of rows(input)) {
-      const own = typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
+      const own =
+        typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
       for (const [unit, m] of Object.entries(slot.state.measures ?? {})) {
         const bare = unit.split(" ")[0] ?? unit;
         if (bare in ML) {
           const density = m.g / (ML[bare] ?? 1);
-          if (density < 0.02 || density > 1.7) say(file, row.id, `${unit} = ${m.g} g is ${density.toFixed(2)} g/ml; food lies between 0.02 and 1.7.`);
+          if (density < 0.02 || density > 1.7)
+            say(file, row.id, `${unit} = ${m.g} g is ${density.toFixed(2)} g/ml; food lies between 0.02 and 1.7.`);
         }
         if (m.from !== "usda-sr28") continue;
         const cited = m.at?.match(/\b\d{5}\b/)?.[0];
         const references = cited === undefined ? own.filter((r) => r.startsWith("usda-sr28:")) : [`usda-sr28:${cited}`];
         const weights = references.flatMap((r) => input.look(r)?.weights ?? []);
-        if (weights.length === 0) say(file, row.id, `${unit} cites usda-sr28, but the record it points to has no household weights. Put the NDB number in \`at\`, or another source.`);
-        else if (!weights.some((w) => Math.abs(w.grams - m.g) <= Math.max(0.06, 0.015 * w.grams) || (bare in ML && Object.values(ML).some((ml) => Math.abs((w.grams * (ML[bare] ?? 1)) / ml - m.g) <= Math.max(0.06, 0.03 * m.g)))))
-          say(file, row.id, `${unit} = ${m.g} g is not a household weight of ${references.join(", ")} (${weights.slice(0, 6).map((w) => `1 ${w.measure} = ${Math.round(w.grams * 100) / 100} g`).join("; ")}).`);
+        if (weights.length === 0)
+          say(
+            file,
+            row.id,
+            `${unit} cites usda-sr28, but the record it points to has no household weights. Put the NDB number in \`at\`, or another source.`,
+          );
+        else if (
+          !weights.some(
+            (w) =>
+              Math.abs(w.grams - m.g) <= Math.max(0.06, 0.015 * w.grams) ||
+              (bare in ML &&
+                Object.values(ML).some(
+                  (ml) => Math.abs((w.grams * (ML[bare] ?? 1)) / ml - m.g) <= Math.max(0.06, 0.03 * m.g),
+                )),
+          )
+        )
+          say(
+            file,
+            row.id,
+            `${unit} = ${m.g} g is not a household weight of ${references.join(", ")} (${weights
+              .slice(0, 6)
+              .map((w) => `1 ${w.measure} = ${Math.round(w.grams * 100) / 100} g`)
+              .join("; ")}).`,
+          );
       }
     }
   },
@@ -95,13 +140,27 @@ export const carriers: Rule = {
     for (const { row, file } of rows(input)) {
       for (const [role, weight] of Object.entries(row.roles)) {
         if (weight < 0.5) continue;
-        for (const any of NEEDS[role] ?? []) if (!any.some((name) => value(row, name) !== undefined)) say(file, row.id, `has the role ${role} (${weight}) but no figure for ${any.join(" or ")}. Give one with its source, or judge it and say so.`);
+        for (const any of NEEDS[role] ?? [])
+          if (!any.some((name) => value(row, name) !== undefined))
+            say(
+              file,
+              row.id,
+              `has the role ${role} (${weight}) but no figure for ${any.join(" or ")}. Give one with its source, or judge it and say so.`,
+            );
       }
-      if (Object.keys(row.roles).length === 0) say(file, row.id, "has no role: say what a cook buys it for, here or in its kind.");
-      if (row.slot !== undefined && row.slot !== "soup" && !row.cooked) say(file, row.id, `fills the ${row.slot} slot but \`cooked\` is missing: grams served per gram ready to cook (1 when eaten as it is).`);
-      if (row.contains.includes("wheat") && !row.contains.includes("gluten cereals")) say(file, row.id, "contains wheat but not gluten cereals: wheat is one of them.");
+      if (Object.keys(row.roles).length === 0)
+        say(file, row.id, "has no role: say what a cook buys it for, here or in its kind.");
+      if (row.slot !== undefined && row.slot !== "soup" && !row.cooked)
+        say(
+          file,
+          row.id,
+          `fills the ${row.slot} slot but \`cooked\` is missing: grams served per gram ready to cook (1 when eaten as it is).`,
+        );
+      if (row.contains.includes("wheat") && !row.contains.includes("gluten cereals"))
+        say(file, row.id, "contains wheat but not gluten cereals: wheat is one of them.");
       if (row.origin.length === 0) say(file, row.id, "has no origin: what is it made from?");
-      if (Object.keys(row.texture).length === 0 && Object.keys(row.aroma).length === 0) say(file, row.id, "has neither texture nor aroma, its own or its kind's.");
+      if (Object.keys(row.texture).length === 0 && Object.keys(row.aroma).length === 0)
+        say(file, row.id, "has neither texture nor aroma, its own or its kind's.");
     }
   },
 };

@@ -10,8 +10,20 @@ export const knownWords: Rule = {
     const { terms } = authored;
     const roles = flat.commons.vocabulary["role"] ?? [];
     const allergens = flat.commons.vocabulary["allergen"] ?? [];
-    const within = (file: string, record: string, what: string, words: readonly string[], list: readonly string[]): void => {
-      for (const word of words) if (!list.includes(word)) say(file, record, `"${word}" is no ${what}. Nearest: ${nearest(word, list)}. A new one goes in data/vocabulary/terms.yaml first.`);
+    const within = (
+      file: string,
+      record: string,
+      what: string,
+      words: readonly string[],
+      list: readonly string[],
+    ): void => {
+      for (const word of words)
+        if (!list.includes(word))
+          say(
+            file,
+            record,
+            `"${word}" is no ${what}. Nearest: ${nearest(word, list)}. A new one goes in data/vocabulary/terms.yaml first.`,
+          );
     };
     type Facts = Omit<(typeof authored.kinds)[number]["data"], "kind" | "parent" | "text">;
     const facts = (file: string, record: string, f: Facts): void => {
@@ -19,7 +31,8 @@ export const knownWords: Rule = {
       within(file, record, "slot", f.slot === undefined ? [] : [f.slot], terms.slot);
       within(file, record, "capability", [...(f.can ?? []), ...(f.cannot ?? [])], terms.capability);
       within(file, record, "texture stage", Object.keys(f.texture ?? {}), terms["texture stage"]);
-      for (const scale of Object.values(f.texture ?? {})) within(file, record, "texture attribute", Object.keys(scale), terms.texture);
+      for (const scale of Object.values(f.texture ?? {}))
+        within(file, record, "texture attribute", Object.keys(scale), terms.texture);
       within(file, record, "judged flavour", Object.keys(f.flavour ?? {}), terms["judged flavour"]);
       within(file, record, "aroma family", Object.keys(f.aroma ?? {}), terms.aroma);
       within(file, record, "note", f.dominant ?? [], terms.note);
@@ -30,7 +43,13 @@ export const knownWords: Rule = {
       within(file, record, "technique", Object.keys(f.minutes ?? {}), terms.technique);
       within(file, record, "starch kind", f.starchKind === undefined ? [] : [f.starchKind], terms["starch kind"]);
       within(file, record, "acid kind", f.acidKind === undefined ? [] : [f.acidKind], terms["acid kind"]);
-      within(file, record, "pungency kind", f.pungencyKind === undefined ? [] : [f.pungencyKind], terms["pungency kind"]);
+      within(
+        file,
+        record,
+        "pungency kind",
+        f.pungencyKind === undefined ? [] : [f.pungencyKind],
+        terms["pungency kind"],
+      );
       const both = (f.can ?? []).filter((c) => f.cannot?.includes(c));
       if (both.length > 0) say(file, record, `says both can and cannot: ${both.join(", ")}.`);
     };
@@ -44,11 +63,24 @@ export const knownWords: Rule = {
       const record = `${slot.food.food}${slot.partName ? `.${slot.partName}` : ""}/${slot.stateName}`;
       facts(slot.file, record, slot.state);
       const words = stateWords(slot.stateName, terms);
-      if (words === undefined) say(slot.file, record, `"${slot.stateName}" is not made of state words. Use preservation, then heat, then form from data/vocabulary/terms.yaml.`);
-      else if (!inOrder(words, terms)) say(slot.file, record, `State words come preservation, then heat, then form: "${slot.stateName}" does not.`);
+      if (words === undefined)
+        say(
+          slot.file,
+          record,
+          `"${slot.stateName}" is not made of state words. Use preservation, then heat, then form from data/vocabulary/terms.yaml.`,
+        );
+      else if (!inOrder(words, terms))
+        say(slot.file, record, `State words come preservation, then heat, then form: "${slot.stateName}" does not.`);
       within(slot.file, record, "figure", Object.keys(slot.state.figures ?? {}), Object.keys(terms.figure));
-      within(slot.file, record, "unit", Object.keys(slot.state.measures ?? {}).map((m) => m.split(" ")[0] ?? m), terms.unit);
-      if (slot.state.usual !== undefined && !(slot.state.usual in (slot.state.measures ?? {}))) say(slot.file, record, `usual: "${slot.state.usual}" is not among its measures.`);
+      within(
+        slot.file,
+        record,
+        "unit",
+        Object.keys(slot.state.measures ?? {}).map((m) => m.split(" ")[0] ?? m),
+        terms.unit,
+      );
+      if (slot.state.usual !== undefined && !(slot.state.usual in (slot.state.measures ?? {})))
+        say(slot.file, record, `usual: "${slot.state.usual}" is not among its measures.`);
     }
   },
 };
@@ -69,7 +101,8 @@ export const references: Rule = {
       if (first !== undefined) say(file, data.kind, `This kind is already in ${first}.`);
       seen.set(data.kind, file);
       if (data.parent === undefined && data.kind !== "food") say(file, data.kind, "Every kind but food has a parent.");
-      if (data.parent !== undefined && !kinds.includes(data.parent)) say(file, data.kind, `Parent "${data.parent}" is no kind. Nearest: ${nearest(data.parent, kinds)}.`);
+      if (data.parent !== undefined && !kinds.includes(data.parent))
+        say(file, data.kind, `Parent "${data.parent}" is no kind. Nearest: ${nearest(data.parent, kinds)}.`);
     }
     const parent = new Map(authored.kinds.map(({ data }) => [data.kind, data.parent]));
     for (const { file, data } of authored.kinds) {
@@ -84,23 +117,44 @@ export const references: Rule = {
     }
     const source = (file: string, record: string, key: string): void => {
       const bare = key.split(":")[0] ?? key;
-      if (!keys.includes(bare)) say(file, record, `Source "${bare}" is not in data/sources.yaml. Nearest: ${nearest(bare, keys)}.`);
+      if (!keys.includes(bare))
+        say(file, record, `Source "${bare}" is not in data/sources.yaml. Nearest: ${nearest(bare, keys)}.`);
     };
     for (const { file, data } of authored.foods) {
       const parts = [data.kind, ...Object.values(data.parts ?? {}).flatMap((p) => p.kind ?? [])];
-      for (const kind of parts) if (!kinds.includes(kind)) say(file, data.food, `Kind "${kind}" is unknown. Nearest: ${nearest(kind, kinds)}.`);
+      for (const kind of parts)
+        if (!kinds.includes(kind)) say(file, data.food, `Kind "${kind}" is unknown. Nearest: ${nearest(kind, kinds)}.`);
     }
     for (const { row, slot, file } of rows(input)) {
       const { state } = slot;
-      if (state.kind !== undefined && !kinds.includes(state.kind)) say(file, row.id, `Kind "${state.kind}" is unknown. Nearest: ${nearest(state.kind, kinds)}.`);
+      if (state.kind !== undefined && !kinds.includes(state.kind))
+        say(file, row.id, `Kind "${state.kind}" is unknown. Nearest: ${nearest(state.kind, kinds)}.`);
       const records = typeof state.composition === "string" ? [state.composition] : (state.composition ?? []);
-      if (records.length === 0) say(file, row.id, "composition is missing: give a record, or `none` and the figures by hand.");
-      for (const reference of records) if (reference !== "none" && !look(reference)) say(file, row.id, `Composition record "${reference}" is in neither table (usda-sr28:NDB or mext-2020:number, with leading zeros, in quotes).`);
+      if (records.length === 0)
+        say(file, row.id, "composition is missing: give a record, or `none` and the figures by hand.");
+      for (const reference of records)
+        if (reference !== "none" && !look(reference))
+          say(
+            file,
+            row.id,
+            `Composition record "${reference}" is in neither table (usda-sr28:NDB or mext-2020:number, with leading zeros, in quotes).`,
+          );
       for (const c of Object.values(state.figures ?? {})) source(file, row.id, c.from);
       for (const m of Object.values(state.measures ?? {})) source(file, row.id, m.from);
-      for (const c of [state.edible, state.cooked, state.ready?.yield, state.ready?.salt, ...(state.becomes ?? []).map((b) => b.yield), ...Object.values(state.minutes ?? {})]) if (c) source(file, row.id, c.from);
-      for (const p of [...(state.ready?.by ?? []), ...(state.becomes ?? []).map((b) => b.by)]) if (!procedures.includes(p)) say(file, row.id, `Procedure "${p}" is unknown. Nearest: ${nearest(p, procedures)}.`);
-      for (const b of row.becomes) if (!ids.has(b.to)) say(file, row.id, `becomes "${b.to}", which is not in the catalogue.`);
+      for (const c of [
+        state.edible,
+        state.cooked,
+        state.ready?.yield,
+        state.ready?.salt,
+        ...(state.becomes ?? []).map((b) => b.yield),
+        ...Object.values(state.minutes ?? {}),
+      ])
+        if (c) source(file, row.id, c.from);
+      for (const p of [...(state.ready?.by ?? []), ...(state.becomes ?? []).map((b) => b.by)])
+        if (!procedures.includes(p))
+          say(file, row.id, `Procedure "${p}" is unknown. Nearest: ${nearest(p, procedures)}.`);
+      for (const b of row.becomes)
+        if (!ids.has(b.to)) say(file, row.id, `becomes "${b.to}", which is not in the catalogue.`);
     }
     const procedureFiles = new Map<string, string>();
     for (const { file, data } of authored.procedures) {
@@ -108,14 +162,16 @@ export const references: Rule = {
       if (first !== undefined) say(file, data.id, `This procedure is already in ${first}.`);
       procedureFiles.set(data.id, file);
       source(file, data.id, data.minutes.from);
-      if (data.byProduct && !ids.has(data.byProduct.replaceWith)) say(file, data.id, `byProduct.replaceWith "${data.byProduct.replaceWith}" is not in the catalogue.`);
+      if (data.byProduct && !ids.has(data.byProduct.replaceWith))
+        say(file, data.id, `byProduct.replaceWith "${data.byProduct.replaceWith}" is not in the catalogue.`);
     }
     const swapIds = new Map<string, string>();
     for (const { file, data } of authored.swaps) {
       const first = swapIds.get(data.id);
       if (first !== undefined) say(file, data.id, `This swap is already in ${first}.`);
       swapIds.set(data.id, file);
-      for (const id of [data.replaces.food, ...data.uses.map((u) => u.food)]) if (!ids.has(id)) say(file, data.id, `"${id}" is not in the catalogue. Nearest: ${nearest(id, [...ids])}.`);
+      for (const id of [data.replaces.food, ...data.uses.map((u) => u.food)])
+        if (!ids.has(id)) say(file, data.id, `"${id}" is not in the catalogue. Nearest: ${nearest(id, [...ids])}.`);
       for (const f of data.from) source(file, data.id, f);
     }
   },
@@ -132,11 +188,15 @@ export const naming: Rule = {
       const first = files.get(data.food);
       if (first !== undefined) say(file, data.food, `The food "${data.food}" is already in ${first}.`);
       files.set(data.food, file);
-      const groups = [[data.food, data.names, data.states] as const, ...Object.entries(data.parts ?? {}).map(([part, p]) => [`${data.food}.${part}`, p.names, p.states] as const)];
+      const groups = [
+        [data.food, data.names, data.states] as const,
+        ...Object.entries(data.parts ?? {}).map(([part, p]) => [`${data.food}.${part}`, p.names, p.states] as const),
+      ];
       for (const [key, names, states] of groups) {
         if (!names["en"]) say(file, key, "An `en` name is missing.");
         const defaults = Object.entries(states ?? {}).filter(([, s]) => s.default === true);
-        if (defaults.length > 1) say(file, key, `Two defaults: ${defaults.map(([s]) => s).join(", ")}. A bare name can mean one state only.`);
+        if (defaults.length > 1)
+          say(file, key, `Two defaults: ${defaults.map(([s]) => s).join(", ")}. A bare name can mean one state only.`);
       }
       if (!data.states && !data.parts) say(file, data.food, "A food needs states or parts.");
     }
@@ -147,7 +207,12 @@ export const naming: Rule = {
         if (of !== "state" && !row.isDefault) continue;
         const key = `${tag}|${text.normalize("NFC").toLowerCase()}`;
         const first = claims.get(key);
-        if (first !== undefined && first.id !== row.id) say(where.get(row.id) ?? "", row.id, `The ${tag} name "${text}" already means ${first.id} (${first.file}). Take it off one of them, or qualify it.`);
+        if (first !== undefined && first.id !== row.id)
+          say(
+            where.get(row.id) ?? "",
+            row.id,
+            `The ${tag} name "${text}" already means ${first.id} (${first.file}). Take it off one of them, or qualify it.`,
+          );
         claims.set(key, { id: row.id, file: where.get(row.id) ?? "" });
       }
     }

@@ -54,8 +54,7 @@ export const jobs: Rule = {
         say(JOBS, job, `"${String(by)}" is no technique. Nearest: ${nearest(String(by), technique)}.`);
       if (taste !== undefined && taste !== "sweet" && taste !== "savoury")
         say(JOBS, job, `taste is "${String(taste)}"; it is sweet or savoury.`);
-      for (const key of Object.keys(more))
-        say(JOBS, job, `"${key}" says nothing here: roles, technique and taste do.`);
+      for (const key of Object.keys(more)) say(JOBS, job, `"${key}" says nothing here: roles, technique and taste do.`);
     }
   },
 };

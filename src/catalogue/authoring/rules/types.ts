@@ -26,7 +26,9 @@ export function runRule(rule: Rule, input: RuleInput): Problem[] {
 }
 
 /** Each row beside the record and the file it came from. */
-export function* rows(input: RuleInput): Generator<{ row: FlatIngredient; slot: ReturnType<typeof eachState>[number]; file: string }> {
+export function* rows(
+  input: RuleInput,
+): Generator<{ row: FlatIngredient; slot: ReturnType<typeof eachState>[number]; file: string }> {
   const byId = new Map(input.flat.ingredients.map((row) => [row.id, row]));
   for (const slot of eachState(input.authored.foods)) {
     const row = byId.get(idOf(slot));
