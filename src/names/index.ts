@@ -54,16 +54,20 @@ function byIdentity(index: NameIndex, text: string): readonly FoodMatch[] | unde
     : [...food].sort(order).map((i) => match(i, food.length > 1 ? "exact" : "default"));
 }
 
+/** The whole text as a name, or as a name with state and part words: no guess among it. */
+function exactly(index: NameIndex, text: string): Found | undefined {
+  const tokens = tokensOf(text);
+  const key = keyOf(tokens);
+  if (key === "") return undefined;
+  return byName(index, key, rawText(text), mayReorder(index, tokens)) ?? byRule(index, tokens, text);
+}
+
+/** As {@link exactly}, then as a misspelling. */
 function search(index: NameIndex, text: string): Found | undefined {
   const tokens = tokensOf(text);
   const key = keyOf(tokens);
   if (key === "") return undefined;
-  return (
-    byName(index, key, rawText(text), mayReorder(index, tokens)) ??
-    byRule(index, tokens, text) ??
-    byLetters(index, key) ??
-    byRule(index, tokens, text, byLetters)
-  );
+  return exactly(index, text) ?? byLetters(index, key) ?? byRule(index, tokens, text, byLetters);
 }
 
 /**
@@ -82,9 +86,16 @@ function matches(index: NameIndex, text: string): FoodMatch[] {
   if (typeof text !== "string" || text.length > LONGEST) return [];
   const known = byIdentity(index, text);
   if (known) return [...known];
+  const whole = exactly(index, text);
+  if (whole) return [...whole.top, ...whole.behind].map((hit) => toMatch(index.store, hit));
+  // "egg, large", "onion, medium": a name with words around it that change nothing. Before misspellings, which are a guess.
+  const phrase = inPhrase(index, text);
+  if (phrase && phrase.read.unknown.length === 0 && phrase.read.also.length === 0) return equals(phrase.read).map((h) => described(toMatch(index.store, h)));
   const found = search(index, text);
   return found === undefined ? [] : [...found.top, ...found.behind].map((hit) => toMatch(index.store, hit));
 }
+/** The words around a name were let go, so it is no longer the name as written. */
+const described = (m: FoodMatch): FoodMatch => (m.confidence <= 0.9 ? m : { ...m, confidence: 0.9, how: "folded" });
 
 /** The words of a phrase as `findInPhrase` counts them. */
 export function phraseWords(text: string): readonly string[] {

@@ -1,12 +1,13 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
-import { findFood, requireFood } from "../names/index.js";
+import { findFood } from "../names/index.js";
 import { parsePortion, portionOf, readLine, usualGrams, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
 import { referenceDish, carrierOf } from "../dose/index.js";
 import type { Stage } from "../likeness/index.js";
+import { knownSwaps, type Known } from "./evidence.js";
 import { nearestOf } from "../nearest.js";
 
 export interface DishLine {
@@ -36,6 +37,8 @@ export interface Ask {
   readonly onlyFromHave: boolean;
   readonly minutes?: number;
   readonly evidence: "all" | "computed";
+  /** Published and common-practice swaps for this need; none when only computed answers are asked for. */
+  readonly known: readonly Known[];
   readonly prefer?: "closest" | "quickest" | "cheapest";
   readonly prices?: Readonly<Record<string, number>>;
   readonly limit: number;
@@ -134,6 +137,8 @@ function portionMissing(c: Catalogue, store: Store, { missing, amount }: SwapReq
   return grams === undefined ? { ...portionOf(store, item, usualGrams(store, item)), assumed: true } : portionOf(store, item, grams);
 }
 
+const stageOf = (technique: TechniqueId | undefined): Stage => (technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked");
+
 /** Looks every word of a request up. @throws `unknown food`, `ambiguous food`, `unreadable amount`, `unknown term`, `conflicting request`, `input too large` */
 export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const store = storeOf(c);
@@ -154,8 +159,8 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const inDish = dish.reduce((sum, line) => sum + line.grams, 0);
   const dishGrams = request.dish?.grams ?? (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
   const rules = readAvoid(store, request.avoid, (text) => findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])));
-  const have = request.have === undefined ? undefined : new Set(request.have.slice(0, 1000).flatMap((text) => inTheHouse(c, store, text)));
-  return {
+  const have = request.have === undefined ? undefined : new Set(request.have.slice(0, 1000).flatMap((text) => inTheHouse(c, store, text, notUnderstood)));
+  const ask = {
     catalogue: c,
     store,
     missing,
@@ -164,7 +169,7 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     roles,
     ...(technique === undefined ? {} : { technique }),
     taste,
-    stage: technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked",
+    stage: stageOf(technique),
     dish,
     dishKnown: dish.length > 0,
     dishGrams,
@@ -175,22 +180,25 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     onlyFromHave: request.onlyFromHave ?? false,
     ...(request.minutes === undefined ? {} : { minutes: request.minutes }),
     evidence: request.evidence ?? "all",
+
     ...(request.prefer === undefined ? {} : { prefer: request.prefer }),
     ...(request.prices === undefined ? {} : { prices: request.prices }),
     limit,
     setting,
     notUnderstood,
-  };
+  } satisfies Omit<Ask, "known">;
+  return { ...ask, known: knownSwaps(ask) };
 }
 
-/** An ambiguous word for something in the house means any of what it may be. */
-function inTheHouse(c: Catalogue, store: Store, text: string): string[] {
+/** An ambiguous word for something in the house means any of what it may be; one that is no food is said not to have been understood. */
+function inTheHouse(c: Catalogue, store: Store, text: string, notUnderstood: string[]): string[] {
+  if (store.byId.has(text)) return [text];
   const line = readLine(c, text);
   if (line.food) return [line.food.id];
   if (line.candidates.length > 0) return line.candidates.map((m) => m.id);
-  const matches = findFood(c, text, { limit: 5 });
-  if (matches.length === 0) requireFood(c, text);
-  return matches.filter((m) => store.byId.has(m.id) && m.confidence >= (matches[0]?.confidence ?? 1)).map((m) => m.id);
+  const matches = findFood(c, text, { limit: 5 }).filter((m) => m.confidence >= 0.8);
+  if (matches.length === 0) notUnderstood.push(text.slice(0, 100));
+  return matches.filter((m) => m.confidence >= (matches[0]?.confidence ?? 1)).map((m) => m.id);
 }
 
 export const topCarrier = (ask: Ask): string => carrierOf(ask.store, ask.roles[0]?.role ?? "main protein");

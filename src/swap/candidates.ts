@@ -4,7 +4,7 @@ import type { Refusal } from "../types.js";
 import { amountFor } from "./amount.js";
 import type { Ask } from "./ask.js";
 import type { Candidate } from "./build.js";
-import { knownSwaps, type Known } from "./evidence.js";
+import type { Known } from "./evidence.js";
 import { gateFor } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
@@ -80,7 +80,7 @@ function believable(ask: Ask, grams: number): boolean {
 export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Weighed[] {
   const found: Weighed[] = [];
   const known = new Map<string, Known>();
-  for (const k of knownSwaps(ask)) {
+  for (const k of ask.known) {
     const only = k.uses.length === 1 ? k.uses[0] : undefined;
     if (only) {
       const old = known.get(only.ingredient.id);
@@ -126,8 +126,8 @@ export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> => strengths
 export const floorOf = (ask: Ask): number => weightsOf(ask).floor;
 /** One stand-in weighed whatever its role: for judging a single swap. */
 export function weighOne(ask: Ask, ingredient: Ingredient, before: Readonly<Record<Taste, number>>): Weighed {
-  const all = knownSwaps(ask).filter((k) => k.uses.length === 1 && k.uses[0]?.ingredient.id === ingredient.id);
-  const known = all.sort((a, b) => b.fits - a.fits)[0];
+  const all = ask.known.filter((k) => k.uses.length === 1 && k.uses[0]?.ingredient.id === ingredient.id);
+  const known = [...all].sort((a, b) => b.fits - a.fits)[0];
   const computed = amountFor(ask, ingredient);
   const grams = known?.uses[0]?.perGram === undefined ? (Number.isNaN(computed) ? ask.grams : computed) : known.uses[0].perGram * ask.grams;
   return weigh(ask, [{ ingredient, grams }], known, before);

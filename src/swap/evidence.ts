@@ -3,6 +3,8 @@ import { weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import type { Ask } from "./ask.js";
 
+type Question = Omit<Ask, "known">;
+
 /** A published or common-practice swap for the missing ingredient, with amounts per gram of it where the source gives them. */
 export interface Known {
   readonly edge: SwapEdge;
@@ -28,7 +30,7 @@ function edgesFor(store: Store, id: string): readonly SwapEdge[] {
 
 const words = (text: string): string[] => text.toLowerCase().split(/[^\p{L}]+/u).filter((w) => w.length > 2);
 
-function fitOf(edge: SwapEdge, ask: Ask): number {
+function fitOf(edge: SwapEdge, ask: Question): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
   if (edge.techniques && ask.technique !== undefined) return edge.techniques.includes(ask.technique) ? 1 : 0.5;
   if (edge.context === undefined) return 0.95;
@@ -37,13 +39,13 @@ function fitOf(edge: SwapEdge, ask: Ask): number {
   return words(edge.context).some((w) => asked.includes(w)) ? 1 : 0.7;
 }
 
-function gramsOf(ask: Ask, ingredient: Ingredient, amount: string): number | undefined {
+function gramsOf(ask: Question, ingredient: Ingredient, amount: string): number | undefined {
   const quantity = readQuantity(amount);
   return quantity && weigh(ask.store, ingredient, quantity)?.grams;
 }
 
 /** All known swaps for what is missing, none when only computed answers are asked for. */
-export function knownSwaps(ask: Ask): Known[] {
+export function knownSwaps(ask: Question): Known[] {
   if (ask.evidence === "computed") return [];
   return edgesFor(ask.store, ask.item.id).flatMap((edge) => {
     const need = edge.replaces.amount === undefined ? undefined : gramsOf(ask, ask.item, edge.replaces.amount);

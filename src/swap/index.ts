@@ -30,7 +30,7 @@ function order(ask: Ask): (a: Weighed, b: Weighed) => number {
 export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvice {
   const ask = readAsk(c, typeof request === "string" ? { missing: request } : request);
   const before = beforeOf(ask);
-  const ranked = weighAll(ask, before).filter((w) => w.scored.score >= floorOf(ask) || w.known !== undefined).sort(order(ask));
+  const ranked = weighAll(ask, before).filter((w) => w.scored.base >= floorOf(ask) || w.known !== undefined).sort(order(ask));
   const swaps: Swap[] = [];
   const refused: Refusal[] = [];
   const seen = new Set<string>();
@@ -95,7 +95,7 @@ export function judgeSwap(c: Catalogue, request: SwapRequest & { instead: string
     return freeze({ verdict: "no", why: `${name} does not do the job of ${ask.missing.name}: ${undone.join(", ") || ask.roles[0]?.role || ""}.`, better: better(0) });
   if (undone.length > 0 && swap.basis === "computed")
     return freeze({ verdict: "only for", swap, why: `${name} serves as ${done.join(", ")}, not as ${undone.join(", ")}.`, better: better(score) });
-  if (score < floorOf(ask) && swap.basis === "computed") return freeze({ verdict: "no", why: `${name} would change the dish too much: ${swap.shift.slice(0, 3).map((s) => s.text).join(", ") || "little is alike"}.`, better: better(score) });
+  if (weighed.scored.base < floorOf(ask) && swap.basis === "computed") return freeze({ verdict: "no", why: `${name} would change the dish too much: ${swap.shift.slice(0, 3).map((s) => s.text).join(", ") || "little is alike"}.`, better: better(score) });
   const changes = swap.prep.length + swap.corrections.length > 0 || swap.shift.some((s) => s.strength === 3);
   const verdict = !changes && score >= 0.72 ? "yes" : "with changes";
   return freeze({ verdict, swap, why: verdict === "yes" ? `${named(swap.use[0])} does the same job, ${swap.shift.length > 0 ? swap.shift[0]?.text : "with little difference"}.` : swap.text, better: better(score) });

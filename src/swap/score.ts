@@ -5,7 +5,7 @@ import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import type { Known } from "./evidence.js";
-import { isPlain, residualOf } from "./blend/index.js";
+import { isBasic, isPlain, residualOf } from "./blend/index.js";
 import { cookedAlready } from "./prep.js";
 
 type PartName = ScorePart["name"];
@@ -15,6 +15,8 @@ interface WeightTable {
   readonly seasoning: Weights;
   readonly working: Weights;
   readonly evidence: number;
+  /** What a stand-in no table names gets under evidence when tables do speak of the need. */
+  readonly unlisted: number;
   readonly floor: number;
 }
 export const weightsOf = (ask: Ask): WeightTable => ask.store.tables["weights"] as WeightTable;
@@ -69,6 +71,13 @@ export function tasteLikeness(ask: Ask, before: Readonly<Record<Taste, number>>,
   return 1 / (1 + cost / 6);
 }
 
+/** How likely a kitchen has it: what it was told of the house, the basics, else how many traditions cook with it. */
+function likelyAtHand(ask: Ask, use: Ingredient): number {
+  if (ask.have?.has(use.id) === true) return 1;
+  if (isBasic(ask, use)) return 1;
+  return 0.2 + 0.5 * Math.min(1, use.traditions.length / 10);
+}
+
 /** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
 function mixture(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): { role: number; aroma: number; kin: number } {
   const residual = residualOf(ask, uses);
@@ -97,6 +106,8 @@ const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
 
 export interface Scored {
   readonly score: number;
+  /** The same without evidence: what the floor is held against. */
+  readonly base: number;
   readonly parts: readonly ScorePart[];
   readonly fit: { readonly role: number; readonly texture: number; readonly flavour: number; readonly handling: number };
 }
@@ -105,6 +116,7 @@ export interface Scored {
  * two minutes even when time is saved on the whole. */
 export const handlingMark = (active: number, waiting: number, steps = 0): number => 1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
+const meanOf = (parts: readonly ScorePart[]): number => parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
 /**
@@ -128,7 +140,7 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
-  const custom = mixed ? 0.5 : customLikeness(ask.item, first, ask.cuisine);
+  const custom = mixed ? 0.6 : 0.4 * customLikeness(ask.item, first, ask.cuisine) + 0.6 * likelyAtHand(ask, first);
   const parts: ScorePart[] = [];
   const add = (name: PartName, value: number, weight: number, text: string): void => {
     if (weight > 0) parts.push({ name, value: round4(value), weight, text });
@@ -138,9 +150,10 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   add("flavour", flavour, w.flavour, `taste and aroma: ${pct(flavour)} alike${notes > 0 ? ", brings a note of its own" : ""}`);
   add("handling", handling, w.handling, extra.active > 0 || extra.waiting > 0 ? `asks for ${Math.round(Math.max(0, extra.active))} more minutes of work and ${Math.round(Math.max(0, extra.waiting))} of waiting` : "asks for no more work");
   add("kin", kin, w.kin, `kin: ${pct(kin)}`);
-  add("custom", custom, w.custom, `used by the same cooks: ${pct(custom)}`);
-  if (known) add("evidence", known.fits, weightsOf(ask).evidence, known.edge.sources.every((s) => s.key === "common practice") ? "common practice" : "published");
-  const weight = parts.reduce((s, p) => s + p.weight, 0);
-  const score = parts.reduce((s, p) => s + p.value * p.weight, 0) / weight;
-  return { score: round4(score), parts, fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) } };
+  add("custom", custom, w.custom, `at hand and used by the same cooks: ${pct(custom)}`);
+  const base = meanOf(parts);
+  const { evidence, unlisted } = weightsOf(ask);
+  if (known) add("evidence", known.fits, evidence, known.edge.sources.every((s) => s.key === "common practice") ? "common practice" : "published");
+  else if (ask.known.some((k) => k.fits >= 0.7)) add("evidence", unlisted, evidence, "tables name others for this");
+  return { score: round4(meanOf(parts)), base: round4(base), parts, fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) } };
 }

@@ -145,3 +145,4 @@ export function residualOf(ask: Ask, uses: readonly { readonly ingredient: Ingre
   return Math.sqrt(rest.reduce((sum, r) => sum + r * r, 0) / axes);
 }
 export const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);
+export const isBasic = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).basics.includes(i.id);

@@ -7,6 +7,8 @@ const PORTIONS = "vocabulary/portions.yaml";
 type Plain = Readonly<Record<string, unknown>>;
 const plain = (value: unknown): Plain | undefined =>
   typeof value === "object" && value !== null && !Array.isArray(value) ? (value as Plain) : undefined;
+/** A word, or whatever stands in its place as it would be written. */
+const word = (value: unknown): string => (typeof value === "string" ? value : JSON.stringify(value));
 const strings = (value: unknown): readonly string[] =>
   Array.isArray(value) ? value.filter((v): v is string => typeof v === "string") : [];
 
@@ -48,12 +50,12 @@ export const jobs: Rule = {
       for (const [role, weight] of Object.entries(plain(weighed) ?? {})) {
         if (!roles.includes(role)) say(JOBS, job, `"${role}" is no role. Nearest: ${nearest(role, roles)}.`);
         if (typeof weight !== "number" || !(weight > 0 && weight <= 1))
-          say(JOBS, job, `${role} weighs ${String(weight)}; a weight is above 0 and at most 1.`);
+          say(JOBS, job, `${role} weighs ${word(weight)}; a weight is above 0 and at most 1.`);
       }
-      if (by !== undefined && !technique.includes(String(by)))
-        say(JOBS, job, `"${String(by)}" is no technique. Nearest: ${nearest(String(by), technique)}.`);
+      if (by !== undefined && !technique.includes(word(by)))
+        say(JOBS, job, `"${word(by)}" is no technique. Nearest: ${nearest(word(by), technique)}.`);
       if (taste !== undefined && taste !== "sweet" && taste !== "savoury")
-        say(JOBS, job, `taste is "${String(taste)}"; it is sweet or savoury.`);
+        say(JOBS, job, `taste is "${word(taste)}"; it is sweet or savoury.`);
       for (const key of Object.keys(more)) say(JOBS, job, `"${key}" says nothing here: roles, technique and taste do.`);
     }
   },
