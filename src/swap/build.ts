@@ -6,7 +6,7 @@ import type { Portion, Swap } from "../types.js";
 import type { Taste } from "../dose/index.js";
 import type { Ask } from "./ask.js";
 import { correctionsFor } from "./corrections.js";
-import type { Known } from "./evidence.js";
+import { isCommonPractice, type Known } from "./evidence.js";
 import { prepFor } from "./prep.js";
 import { strengths, type Scored } from "./score.js";
 import { sentence } from "./sentence.js";
@@ -21,7 +21,7 @@ export interface Candidate {
 /** Fills a ranked candidate out into the advice a cook reads. */
 export function buildSwap(ask: Ask, candidate: Candidate, hazards: HazardAnswer, before: Readonly<Record<Taste, number>>): Swap {
   const { uses, scored, known } = candidate;
-  const plan = prepFor(ask, uses);
+  const plan = prepFor(ask, uses, known);
   const corrections = correctionsFor(ask, uses);
   const mended = new Set(corrections.map((c) => (c.ingredient.id.startsWith("salt") ? "salt" : "")));
   const shift = shiftFor(ask, uses, before, strengths(ask, uses), mended);
@@ -38,7 +38,7 @@ export function buildSwap(ask: Ask, candidate: Candidate, hazards: HazardAnswer,
     score: scored.score,
     parts: scored.parts,
     fit: scored.fit,
-    basis: known === undefined ? "computed" : known.edge.sources.every((s) => s.key === "common practice") ? "common practice" : "published",
+    basis: known === undefined ? "computed" : isCommonPractice(known.edge) ? "common practice" : "published",
     sources: known?.edge.sources ?? [],
     prep: [...plan.prep, ...required.filter((r) => !plan.prep.some((p) => p.procedure === r.procedure))],
     corrections,

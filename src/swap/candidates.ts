@@ -64,7 +64,7 @@ export function withHazards(ask: Ask, w: Weighed): Weighed {
 }
 
 function weigh(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], known: Known | undefined, before: Readonly<Record<Taste, number>>): Weighed {
-  const steps = prepFor(ask, uses);
+  const steps = prepFor(ask, uses, known);
   // Each further part is another thing to fetch and measure.
   const plan = { ...steps, active: steps.active + 2 * (uses.length - 1) };
   const scored = scoreOf(ask, uses, plan, known, before);

@@ -39,6 +39,8 @@ function fitOf(edge: SwapEdge, ask: Question): number {
   return words(edge.context).some((w) => asked.includes(w)) ? 1 : 0.7;
 }
 
+export const isCommonPractice = (edge: SwapEdge): boolean => edge.sources.every((s) => s.key === "common practice");
+
 function gramsOf(ask: Question, ingredient: Ingredient, amount: string): number | undefined {
   const quantity = readQuantity(amount);
   return quantity && weigh(ask.store, ingredient, quantity)?.grams;
@@ -56,6 +58,8 @@ export function knownSwaps(ask: Question): Known[] {
       const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
       return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
     });
-    return uses.length === edge.uses.length ? [{ edge, uses, fits: fitOf(edge, ask) }] : [];
+    // A publication weighs a little more than what cooks are known to do.
+    const weight = isCommonPractice(edge) ? 0.88 : 1;
+    return uses.length === edge.uses.length ? [{ edge, uses, fits: fitOf(edge, ask) * weight }] : [];
   });
 }

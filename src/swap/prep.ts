@@ -2,6 +2,7 @@ import type { Ingredient, Procedure } from "../catalogue/index.js";
 import { portionOf } from "../portion/index.js";
 import type { Swap } from "../types.js";
 import type { Ask } from "./ask.js";
+import type { Known } from "./evidence.js";
 
 export type Prep = Swap["prep"][number];
 interface Use {
@@ -60,7 +61,7 @@ function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } |
 const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
 /** Steps that fall away, are added or change when `uses` stand in for the missing ingredient. */
-export function prepFor(ask: Ask, uses: readonly Use[]): PrepPlan {
+export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan {
   const { store, item } = ask;
   const prep: Prep[] = [];
   let active = 0;
@@ -98,6 +99,8 @@ export function prepFor(ask: Ask, uses: readonly Use[]): PrepPlan {
     prep.push({ kind: "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(change.minutes)) }, required: true, text: change.text });
     waiting += change.minutes;
   }
+  // What a cook adds to the swap, in the words of whoever wrote it down.
+  if (known?.edge.change !== undefined) prep.push({ kind: "change", procedure: "as noted", minutes: { active: 0, waiting: 0 }, required: false, text: known.edge.change });
   return { prep, active: round(active), waiting: round(waiting) };
 }
 

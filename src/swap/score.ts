@@ -4,7 +4,7 @@ import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../
 import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
-import type { Known } from "./evidence.js";
+import { isCommonPractice, type Known } from "./evidence.js";
 import { isBasic, isPlain, residualOf } from "./blend/index.js";
 import { cookedAlready } from "./prep.js";
 
@@ -153,7 +153,7 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   add("custom", custom, w.custom, `at hand and used by the same cooks: ${pct(custom)}`);
   const base = meanOf(parts);
   const { evidence, unlisted } = weightsOf(ask);
-  if (known) add("evidence", known.fits, evidence, known.edge.sources.every((s) => s.key === "common practice") ? "common practice" : "published");
-  else if (ask.known.some((k) => k.fits >= 0.7)) add("evidence", unlisted, evidence, "tables name others for this");
+  if (known) add("evidence", known.fits, evidence, isCommonPractice(known.edge) ? "common practice" : "published");
+  else if (ask.known.some((k) => k.fits >= 0.6)) add("evidence", unlisted, evidence, "tables name others for this");
   return { score: round4(meanOf(parts)), base: round4(base), parts, fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) } };
 }
