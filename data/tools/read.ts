@@ -72,12 +72,8 @@ export function readData(root: string): {
         return [];
       }
       return data.flatMap((item: unknown, i) => {
-        const record = check(
-          schema,
-          item,
-          file,
-          String((item as Record<string, unknown> | null)?.[key] ?? `#${i + 1}`),
-        );
+        const own = (item as Record<string, unknown> | null)?.[key];
+        const record = check(schema, item, file, typeof own === "string" ? own : `#${i + 1}`);
         return record === undefined ? [] : [{ file: name(file), data: record }];
       });
     });

@@ -177,6 +177,9 @@ export const references: Rule = {
   },
 };
 
+/** The food or part an id belongs to. */
+const owner = (id: string): string => id.slice(0, id.indexOf("/"));
+
 /** One food a file name, one default, a name to show. */
 export const naming: Rule = {
   name: "naming",
@@ -207,7 +210,9 @@ export const naming: Rule = {
         if (of !== "state" && !row.isDefault) continue;
         const key = `${tag}|${text.normalize("NFC").toLowerCase()}`;
         const first = claims.get(key);
-        if (first !== undefined && first.id !== row.id)
+        // Two defaults of one food share its names; that they are two was said above.
+        const shared = of !== "state" && first !== undefined && owner(first.id) === owner(row.id);
+        if (first !== undefined && first.id !== row.id && !shared)
           say(
             where.get(row.id) ?? "",
             row.id,

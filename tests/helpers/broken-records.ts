@@ -1,0 +1,326 @@
+// What breaks one rule each: a change to the clean sample, and the one problem it must lead to.
+import type { Records } from "./records.js";
+
+export type Loose = Record<string, never>;
+export const food = (records: Records, id: string): Loose => records.foods.find((f) => f["food"] === id) as Loose;
+export const state = (records: Records, id: string): Loose => {
+  const [name = "", key = ""] = id.split("/");
+  return (food(records, name)["states"] as unknown as Record<string, Loose>)[key] as Loose;
+};
+export const set = (at: Loose, fields: Record<string, unknown>): void => void Object.assign(at, fields);
+
+export interface Case {
+  /** What is wrong, for the title. */
+  readonly when: string;
+  readonly breaks: (records: Records) => void;
+  /** file and record of the one problem. */
+  readonly at: readonly [file: string, record: string];
+  /** What the message must say: the trouble and the mend. */
+  readonly says: readonly string[];
+}
+const foodCase = (when: string, id: string, breaks: Case["breaks"], ...says: string[]): Case => ({
+  when,
+  breaks,
+  at: [`${id.split("/")[0] ?? ""}.yaml`, id],
+  says,
+});
+
+export const CASES: Readonly<Record<string, readonly Case[]>> = {
+  "known words": [
+    foodCase(
+      "a capability is misspelled",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { can: ["meltz"] }),
+      '"meltz" is no capability',
+      "Nearest: melts",
+      "data/vocabulary/terms.yaml",
+    ),
+    foodCase(
+      "a state is not made of state words",
+      "salt/pantry-lumpy",
+      (r) => {
+        const states = food(r, "salt")["states"] as unknown as Record<string, unknown>;
+        states["pantry-lumpy"] = { ...(states["pantry"] as object) };
+      },
+      '"pantry-lumpy" is not made of state words',
+      "preservation, then heat, then form",
+    ),
+    foodCase(
+      "it both can and cannot",
+      "cod",
+      (r) => set(food(r, "cod"), { can: ["melts"], cannot: ["melts"] }),
+      "says both can and cannot: melts",
+    ),
+    foodCase(
+      "`usual` is no measure of it",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { usual: "cup" }),
+      'usual: "cup" is not among its measures',
+    ),
+  ],
+  references: [
+    foodCase(
+      "a composition record does not exist",
+      "cod/salt-cured",
+      (r) => set(state(r, "cod/salt-cured"), { composition: "usda-sr28:99999" }),
+      '"usda-sr28:99999" is in neither table',
+      "with leading zeros, in quotes",
+    ),
+    foodCase(
+      "a source is unknown",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { figures: { acid: { v: 5, from: "handbok" } } }),
+      'Source "handbok" is not in data/sources.yaml',
+      "Nearest: handbook",
+    ),
+    foodCase(
+      "it becomes what is not there",
+      "cod/fresh",
+      (r) =>
+        set(state(r, "cod/fresh"), { becomes: [{ to: "dried", by: "desalt", yield: { v: 0.3, from: "judgement" } }] }),
+      'becomes "cod/dried", which is not in the catalogue',
+    ),
+    {
+      when: "a swap uses what is not there",
+      breaks: (r) => set(r.swaps[0] as Loose, { uses: [{ food: "cod/fresk" }] }),
+      at: ["swaps.yaml", "cod-for-salt-cod"],
+      says: ['"cod/fresk" is not in the catalogue', "Nearest: cod/fresh"],
+    },
+    {
+      when: "a procedure is written twice",
+      breaks: (r) => void r.procedures.push({ ...(r.procedures[0] as object) }),
+      at: ["procedures.yaml", "desalt"],
+      says: ["already in procedures.yaml"],
+    },
+  ],
+  naming: [
+    foodCase(
+      "a name means two things",
+      "white-vinegar/pantry",
+      (r) => set(food(r, "white-vinegar"), { names: { en: ["white vinegar", "Table salt"] } }),
+      'The en name "Table salt" already means salt/pantry (salt.yaml)',
+      "Take it off one of them, or qualify it",
+    ),
+    foodCase(
+      "the English name is missing",
+      "salt",
+      (r) => set(food(r, "salt"), { names: { fr: ["sel"] } }),
+      "An `en` name is missing",
+    ),
+    foodCase(
+      "two states are the default",
+      "cod",
+      (r) => set(state(r, "cod/salt-cured"), { default: true }),
+      "Two defaults: fresh, salt-cured",
+      "one state only",
+    ),
+  ],
+  ranges: [
+    foodCase(
+      "a figure is out of the believable",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { figures: { acid: { v: 530, from: "judgement" } } }),
+      "acid is 530 g; believable is 0 to 100",
+      "Check the unit",
+    ),
+    foodCase(
+      "more than all of it is edible",
+      "salt/pantry",
+      (r) => set(state(r, "salt/pantry"), { edible: { v: 1.2, from: "judgement" } }),
+      "edible is 1.2",
+      "between 0 and 1",
+    ),
+    foodCase(
+      "it grows past belief in the pot",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { cooked: { v: 9, from: "judgement" } }),
+      "cooked is 9",
+      "between 0.2 and 6",
+    ),
+  ],
+  sums: [
+    foodCase(
+      "the parts do not make the whole",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { figures: { water: { v: 60, from: "judgement" } } }),
+      "= 79.6 g of 100",
+      "Check the record, or the figures written by hand",
+    ),
+    foodCase(
+      "there is more sugar than carbohydrate",
+      "white-vinegar/pantry",
+      (r) =>
+        set(state(r, "white-vinegar/pantry"), {
+          figures: { acid: { v: 5, from: "judgement" }, sugars: { v: 12, from: "judgement" } },
+        }),
+      "sugars (12) is more than carbohydrate (0.04)",
+    ),
+  ],
+  measures: [
+    foodCase(
+      "a cited weight is not in the table",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { measures: { piece: { g: 180, from: "usda-sr28" } } }),
+      "piece = 180 g is not a household weight of usda-sr28:15015",
+      "1 fillet = 231 g",
+    ),
+    foodCase(
+      "a cup weighs more than any food",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { measures: { cup: { g: 800, from: "judgement" } } }),
+      "cup = 800 g is 3.38 g/ml",
+      "between 0.02 and 1.7",
+    ),
+  ],
+  carriers: [
+    foodCase(
+      "the figure a role needs is missing",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { figures: {} }),
+      "has the role acid (1) but no figure for acid",
+      "judge it and say so",
+    ),
+    foodCase(
+      "it fills a slot and nobody knows its served weight",
+      "cod/fresh",
+      (r) => delete (state(r, "cod/fresh") as Record<string, unknown>)["cooked"],
+      "fills the protein slot but `cooked` is missing",
+      "1 when eaten as it is",
+    ),
+    foodCase(
+      "wheat without its cereal",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { allergens: { contains: ["wheat"] } }),
+      "contains wheat but not gluten cereals",
+    ),
+  ],
+  treatment: [
+    foodCase(
+      "canned, from a raw record",
+      "cod/canned",
+      (r) => addState(r, "canned", "usda-sr28:15015"),
+      'is canned, but usda-sr28:15015 ("Fish, cod, raw") was raw',
+      "Take the record of this state, or rename the state",
+    ),
+    ...(
+      [
+        ["fresh", "15900", "canned"],
+        ["fresh", "15901", "frozen"],
+        ["fresh", "15902", "smoked"],
+        ["fresh", "15903", "cooked"],
+        ["fresh", "15904", "dried"],
+        ["frozen", "15904", "dried"],
+        ["frozen", "15903", "cooked"],
+        ["frozen-cooked", "15015", "raw"],
+        ["canned", "15901", "raw"],
+        ["canned", "15904", "raw"],
+        ["dried", "15015", "not dried"],
+        ["dried", "15900", "canned"],
+        ["dried", "15901", "frozen"],
+        ["smoked", "15903", "not smoked"],
+        ["salt-cured", "15903", "not salted"],
+        ["pickled", "15903", "not pickled"],
+      ] as const
+    ).map(([name, record, was]) =>
+      foodCase(
+        `${name}, from a record that was ${was}`,
+        `cod/${name}`,
+        (r) => addState(r, name, `usda-sr28:${record}`),
+        `was ${was} when it was analysed`,
+      ),
+    ),
+  ],
+  salt: [
+    foodCase(
+      "salt by hand is not what the sodium makes",
+      "cod/salt-cured",
+      (r) => set(state(r, "cod/salt-cured"), { figures: { salt: { v: 8, from: "judgement" } } }),
+      "salt is 8 g, but its sodium (7027 mg) makes 17.85 g",
+      "Leave salt out",
+    ),
+  ],
+  orphans: [
+    {
+      when: "a kind has no members",
+      breaks: (r) => void r.kinds.push({ kind: "blue fish", parent: "white fish" }),
+      at: ["kinds.yaml", "blue fish"],
+      says: ["neither members nor kinds under it", "take it out"],
+    },
+  ],
+  "idle procedures": [
+    {
+      when: "nothing asks for a procedure",
+      breaks: (r) => void r.procedures.push({ ...(r.procedures[0] as object), id: "whistle" }),
+      at: ["procedures.yaml", "whistle"],
+      says: ["Name it under `ready` or `becomes` of a food, or take it out"],
+    },
+  ],
+  "portion classes": [
+    {
+      when: "a class names a kind that is not there",
+      breaks: (r) =>
+        void (r.tables["portions"] = { protein: { portion: 85, classes: [{ kinds: ["whitefish"], per: 85 }] } }),
+      at: ["vocabulary/portions.yaml", "protein"],
+      says: ['Kind "whitefish" is unknown', "Nearest: white fish"],
+    },
+  ],
+  jobs: [
+    {
+      when: "a role is unknown",
+      breaks: (r) => void (r.tables["jobs"] = { frying: { roles: { acidity: 1 } } }),
+      at: ["vocabulary/jobs.yaml", "frying"],
+      says: ['"acidity" is no role', "Nearest: acid"],
+    },
+    {
+      when: "a technique is unknown",
+      breaks: (r) => void (r.tables["jobs"] = { frying: { technique: "frying" } }),
+      at: ["vocabulary/jobs.yaml", "frying"],
+      says: ['"frying" is no technique', "Nearest: fry"],
+    },
+    {
+      when: "a weight is no share",
+      breaks: (r) => void (r.tables["jobs"] = { souring: { roles: { acid: 3 } } }),
+      at: ["vocabulary/jobs.yaml", "souring"],
+      says: ["acid weighs 3", "at most 1"],
+    },
+    {
+      when: "a key means nothing",
+      breaks: (r) => void (r.tables["jobs"] = { souring: { role: { acid: 1 } } }),
+      at: ["vocabulary/jobs.yaml", "souring"],
+      says: ['"role" says nothing here'],
+    },
+    {
+      when: "a taste is neither",
+      breaks: (r) => void (r.tables["jobs"] = { souring: { taste: "sour" } }),
+      at: ["vocabulary/jobs.yaml", "souring"],
+      says: ["sweet or savoury"],
+    },
+  ],
+  basics: [
+    {
+      when: "a basic is not in the catalogue",
+      breaks: (r) => void (r.tables["basics"] = { basics: ["salt/pantri"], plain: [] }),
+      at: ["vocabulary/basics.yaml", "basics"],
+      says: ['"salt/pantri" is not in the catalogue', "Nearest: salt/pantry"],
+    },
+    {
+      when: "a basic is listed twice",
+      breaks: (r) => void (r.tables["basics"] = { basics: ["salt/pantry", "salt/pantry"], plain: [] }),
+      at: ["vocabulary/basics.yaml", "basics"],
+      says: ["listed twice"],
+    },
+    {
+      when: "a plain one is no basic",
+      breaks: (r) => void (r.tables["basics"] = { basics: [], plain: ["salt/pantry"] }),
+      at: ["vocabulary/basics.yaml", "plain"],
+      says: ['"salt/pantry" is plain but no basic', "list it there too"],
+    },
+  ],
+};
+/** Gives the cod a further state, taken from a record. */
+export function addState(records: Records, name: string, composition: string): void {
+  const states = food(records, "cod")["states"] as unknown as Record<string, unknown>;
+  const { ready } = (states[name] ?? {}) as { ready?: unknown };
+  const more = ready === undefined ? {} : { ready };
+  states[name] = { composition, cooked: { v: 0.9, from: "judgement" }, default: name === "fresh", ...more };
+}
