@@ -6,7 +6,10 @@ const dts = { compilerOptions: { ignoreDeprecations: "6.0" } };
 const shared = {
   name: "shared-build",
   setup(build: PluginBuild): void {
-    build.onResolve({ filter: /^\.\.\/(index|extend)\.js$/ }, ({ path }) => ({ path: path.replace("../", "./"), external: true }));
+    build.onResolve({ filter: /^\.\.\/(index|extend)\.js$/ }, ({ path }) => ({
+      path: path.replace("../", "./"),
+      external: true,
+    }));
   },
 };
 export default defineConfig([

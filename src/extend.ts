@@ -17,7 +17,11 @@ const ExtensionFile = z.strictObject({
   swaps: z.array(SwapRecord).max(50_000).optional(),
 });
 
-const asIssue = (p: Problem): { path: string; message: string; received: unknown } => ({ path: [p.file, p.record].filter((s) => s !== "").join(" "), message: `[${p.rule}] ${p.message}`, received: undefined });
+const asIssue = (p: Problem): { path: string; message: string; received: unknown } => ({
+  path: [p.file, p.record].filter((s) => s !== "").join(" "),
+  message: `[${p.rule}] ${p.message}`,
+  received: undefined,
+});
 
 /**
  * Checks foods, kinds, procedures and swaps of your own by the same schemas and rules as the built-in catalogue.
@@ -28,8 +32,16 @@ const asIssue = (p: Problem): { path: string; message: string; received: unknown
 export function readExtension(json: unknown): Extension {
   const result = ExtensionFile.safeParse(json, { reportInput: true });
   if (!result.success) {
-    const issues = result.error.issues.map((i) => ({ path: i.path.join("."), message: i.message, received: (i as { input?: unknown }).input }));
-    return fail("invalid extension", `The extension has ${issues.length} problems; first: ${issues[0]?.path ?? ""}: ${issues[0]?.message ?? ""}`, { issues });
+    const issues = result.error.issues.map((i) => ({
+      path: i.path.join("."),
+      message: i.message,
+      received: (i as { input?: unknown }).input,
+    }));
+    return fail(
+      "invalid extension",
+      `The extension has ${issues.length} problems; first: ${issues[0]?.path ?? ""}: ${issues[0]?.message ?? ""}`,
+      { issues },
+    );
   }
   const { name, sources = {}, kinds = [], foods = [], procedures = [], swaps = [] } = result.data;
   const built = builtIn();
@@ -45,7 +57,15 @@ export function readExtension(json: unknown): Extension {
   };
   const flat = compile(authored, () => undefined, built.allergens);
   const problems = checkAll({ authored, flat, look: () => undefined, alsoKnown: new Set(built.ids) });
-  if (problems.length > 0) return fail("invalid extension", `The extension "${name}" has ${problems.length} problems; first: ${problems[0]?.record ?? ""}: ${problems[0]?.message ?? ""}`, { issues: problems.map(asIssue) });
+  if (problems.length > 0)
+    return fail(
+      "invalid extension",
+      `The extension "${name}" has ${problems.length} problems; first: ${problems[0]?.record ?? ""}: ${problems[0]?.message ?? ""}`,
+      { issues: problems.map(asIssue) },
+    );
   const own = new Set(procedures.map((p) => p.id));
-  return makeExtension(name, { ...flat, commons: { ...flat.commons, procedures: flat.commons.procedures.filter((p) => own.has(p.id)) } });
+  return makeExtension(name, {
+    ...flat,
+    commons: { ...flat.commons, procedures: flat.commons.procedures.filter((p) => own.has(p.id)) },
+  });
 }

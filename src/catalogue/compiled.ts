@@ -81,7 +81,12 @@ export interface PackedProcedure {
   readonly minutes: { readonly active: number; readonly waiting: number };
   readonly source: number;
   readonly quick?: { readonly text: string; readonly active: number; readonly waiting: number };
-  readonly byProduct?: { readonly name: string; readonly replaceWith: string; readonly gramsPerGram: number; readonly role: string };
+  readonly byProduct?: {
+    readonly name: string;
+    readonly replaceWith: string;
+    readonly gramsPerGram: number;
+    readonly role: string;
+  };
   readonly safety?: string;
 }
 export interface PackedSwap {
@@ -102,7 +107,9 @@ export interface Commons {
   readonly vocabulary: Readonly<Record<string, readonly string[]>>;
   readonly figures: Readonly<Record<string, { readonly unit: string }>>;
   readonly tags: Readonly<Record<string, string>>;
-  readonly sources: Readonly<Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>>;
+  readonly sources: Readonly<
+    Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>
+  >;
   readonly refs: readonly PackedSource[];
   readonly kinds: readonly (readonly [kind: string, parent: string])[];
   readonly procedures: readonly PackedProcedure[];
@@ -128,7 +135,10 @@ export interface Compiled {
    * next name lies (`step`) and one line a key, names set apart by a bar. One language after another packs much smaller than one food
    * after another. Names of one state are a column.
    */
-  readonly names: { readonly of: readonly string[]; readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>> };
+  readonly names: {
+    readonly of: readonly string[];
+    readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>>;
+  };
   /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
   readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
   readonly swaps: SwapColumns;
@@ -166,13 +176,20 @@ export function decodeSwaps(compiled: Compiled): PackedSwap[] {
   const rows = replaces.map((need, i) => {
     const pairs = uses[i] ?? [];
     return {
-      replaces: { id: ids[need] ?? "", ...(amount[i] === 0 || amount[i] === undefined ? {} : { amount: amount[i] as string }) },
+      replaces: { id: ids[need] ?? "", ...(amount[i] === 0 || amount[i] === undefined ? {} : { amount: amount[i] }) },
       uses: Array.from({ length: pairs.length / 2 }, (_, k) => {
         const given = pairs[2 * k + 1];
-        return { id: ids[pairs[2 * k] as number] ?? "", ...(typeof given === "string" ? { amount: given } : typeof given === "number" && given > 0 ? { ratio: given } : {}) };
+        return {
+          id: ids[pairs[2 * k] as number] ?? "",
+          ...(typeof given === "string"
+            ? { amount: given }
+            : typeof given === "number" && given > 0
+              ? { ratio: given }
+              : {}),
+        };
       }),
       ...(rest.of[rest.at[i] ?? -1] as Omit<PackedSwap, "id" | "replaces" | "uses" | "change">),
-      ...(change[i] === 0 || change[i] === undefined ? {} : { change: change[i] as string }),
+      ...(change[i] === 0 || change[i] === undefined ? {} : { change: change[i] }),
     };
   });
   return nameSwaps(rows);
@@ -188,7 +205,8 @@ export function nameSwaps<T extends Omit<PackedSwap, "id">>(rows: readonly T[]):
   });
 }
 /** "cod" or "chard.stem" of each ingredient: the list of names has every key once. */
-export const keysOf = (compiled: Compiled): string[] => (compiled.columns["key"] as readonly number[]).map((k) => compiled.names.of[k] ?? "");
+export const keysOf = (compiled: Compiled): string[] =>
+  (compiled.columns["key"] as readonly number[]).map((k) => compiled.names.of[k] ?? "");
 /** Ingredient ids in order: the food and part from one column, the state from another. */
 export function idsOf(compiled: Compiled): string[] {
   const keys = keysOf(compiled);
@@ -196,7 +214,33 @@ export function idsOf(compiled: Compiled): string[] {
   return keys.map((key, i) => `${key}/${of[at[i] ?? -1]?.join("-") ?? ""}`);
 }
 
-const CODED = ["state", "roles", "slot", "can", "cannot", "texture", "flavour", "aroma", "dominant", "origin", "tags", "contains", "may", "unknown", "ready", "minutes", "cost", "colour", "starchKind", "acidKind", "pungencyKind", "traditions", "usual", "cooked", "edible"] as const;
+const CODED = [
+  "state",
+  "roles",
+  "slot",
+  "can",
+  "cannot",
+  "texture",
+  "flavour",
+  "aroma",
+  "dominant",
+  "origin",
+  "tags",
+  "contains",
+  "may",
+  "unknown",
+  "ready",
+  "minutes",
+  "cost",
+  "colour",
+  "starchKind",
+  "acidKind",
+  "pungencyKind",
+  "traditions",
+  "usual",
+  "cooked",
+  "edible",
+] as const;
 const PLAIN = ["isDefault", "becomes"] as const;
 type NamesByTag = Readonly<Record<string, readonly string[]>>;
 
@@ -208,11 +252,13 @@ const byTag = (names: readonly NameRow[]): NamesByTag => {
 };
 /** The name shown unless a record says otherwise: the food's first English name for its default state, the state's own first for others. */
 function usualName(row: { isDefault: boolean; names: readonly NameRow[] }): readonly [string, string] | undefined {
-  const first = (tag: string): string | undefined => row.names.find((n) => n.tag === tag && (n.of === "state") !== row.isDefault)?.text;
+  const first = (tag: string): string | undefined =>
+    row.names.find((n) => n.tag === tag && (n.of === "state") !== row.isDefault)?.text;
   const us = first("en");
   return us === undefined ? undefined : [us, first("en-GB") ?? us];
 }
-const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean => a[0] === b?.[0] && a[1] === b[1];
+const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean =>
+  a[0] === b?.[0] && a[1] === b[1];
 function* rowsOf(names: NamesByTag, of: NameRow["of"]): Generator<NameRow> {
   for (const [tag, texts] of Object.entries(names)) for (const text of texts) yield { tag, text, of };
 }
@@ -227,7 +273,12 @@ function recordsOf(row: FlatIngredient): number[] {
 export type StoredMeasure = readonly [unit: string, grams: number, source: number];
 export function unpackMeasure([unit, grams, source]: StoredMeasure, records: readonly number[]): PackedMeasure {
   const space = unit.indexOf(" ");
-  return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), grams, source > 0 ? source - 1 : (records[-source] ?? 0)];
+  return [
+    space < 0 ? unit : unit.slice(0, space),
+    space < 0 ? "" : unit.slice(space + 1),
+    grams,
+    source > 0 ? source - 1 : (records[-source] ?? 0),
+  ];
 }
 
 /** Turns rows into columns. Pure; keys of every object keep the order they came in, so equal rows give equal text. */
@@ -255,14 +306,21 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
   columns["name"] = flat.ingredients.map((row) => (sameNames(row.name, usualName(row)) ? null : row.name));
   columns["stateNames"] = flat.ingredients.map((row) => byTag(row.names.filter((n) => n.of === "state")));
   const records = flat.ingredients.map(recordsOf);
-  columns["measures"] = flat.ingredients.map((row, i) => row.measures.map(([unit, label, grams, source]) => [label === "" ? unit : `${unit} ${label}`, grams, place(source, records[i] ?? [])]));
+  columns["measures"] = flat.ingredients.map((row, i) =>
+    row.measures.map(([unit, label, grams, source]) => [
+      label === "" ? unit : `${unit} ${label}`,
+      grams,
+      place(source, records[i] ?? []),
+    ]),
+  );
   columns["records"] = records;
   const names: Record<string, NamesByTag> = {};
   for (const row of flat.ingredients) names[nameKey(row)] ??= byTag(row.names.filter((n) => n.of !== "state"));
   const figures: Record<string, { v: (number | null)[]; s: number[] }> = {};
   for (const name of Object.keys(flat.commons.figures)) {
     const v = flat.ingredients.map((row) => row.figures[name]?.[0] ?? null);
-    if (v.some((x) => x !== null)) figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
+    if (v.some((x) => x !== null))
+      figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
   }
   const of = Object.keys(names);
   const keyAt = new Map(of.map((key, k) => [key, k]));
@@ -272,9 +330,21 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
   const tags: Record<string, { step: number[]; text: string }> = {};
   for (const tag of [...new Set(Object.values(names).flatMap((n) => Object.keys(n)))].sort()) {
     const with_ = of.flatMap((key, k) => (names[key]?.[tag] ? [k] : []));
-    tags[tag] = { step: with_.map((k, n) => k - (with_[n - 1] ?? 0)), text: with_.map((k) => names[of[k] ?? ""]?.[tag]?.join("|")).join("\n") };
+    tags[tag] = {
+      step: with_.map((k, n) => k - (with_[n - 1] ?? 0)),
+      text: with_.map((k) => names[of[k] ?? ""]?.[tag]?.join("|")).join("\n"),
+    };
   }
-  return { format: FORMAT, ...meta, commons: flat.commons, size: flat.ingredients.length, columns, names: { of, tags }, figures, swaps: encodeSwaps(flat.swaps, new Map(flat.ingredients.map((row, i) => [row.id, i]))) };
+  return {
+    format: FORMAT,
+    ...meta,
+    commons: flat.commons,
+    size: flat.ingredients.length,
+    columns,
+    names: { of, tags },
+    figures,
+    swaps: encodeSwaps(flat.swaps, new Map(flat.ingredients.map((row, i) => [row.id, i]))),
+  };
 }
 /** 0 for no figure and for the first own record alike: the value says which. Own records are 0, -1, -2 ...; others 1 + their place. */
 function place(source: number | undefined, own: readonly number[]): number {
@@ -292,7 +362,8 @@ export function valuesOf(compiled: Compiled, field: string): readonly unknown[] 
 
 /** The inverse of {@link encode}. */
 export function decode(compiled: Compiled): Flat {
-  if (compiled.format !== FORMAT) throw new Error(`Catalogue data has format ${compiled.format}; this version reads format ${FORMAT}.`);
+  if (compiled.format !== FORMAT)
+    throw new Error(`Catalogue data has format ${compiled.format}; this version reads format ${FORMAT}.`);
   const rows: Record<string, unknown>[] = Array.from({ length: compiled.size }, () => ({}));
   for (const [field, column] of Object.entries(compiled.columns)) {
     if (Array.isArray(column)) {
@@ -310,7 +381,14 @@ export function decode(compiled: Compiled): Flat {
   const names = nameReader(compiled);
   const ids = idsOf(compiled);
   rows.forEach((row, i) => {
-    const { stateNames: _stateNames, records, key: at, kind, measures, ...rest } = row as { stateNames?: unknown; records?: number[]; key: number; kind: number; measures: StoredMeasure[] };
+    const {
+      stateNames: _stateNames,
+      records,
+      key: at,
+      kind,
+      measures,
+      ...rest
+    } = row as { stateNames?: unknown; records?: number[]; key: number; kind: number; measures: StoredMeasure[] };
     const key = compiled.names.of[at] ?? "";
     const dot = key.indexOf(".");
     const figures: Record<string, readonly [number, number]> = {};
@@ -334,15 +412,21 @@ export function decode(compiled: Compiled): Flat {
 }
 
 /** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
-export function nameReader(compiled: Compiled): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
+export function nameReader(
+  compiled: Compiled,
+): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
   let shared: Map<string, Record<string, string[]>> | undefined;
   const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
   return (i) => {
     shared ??= sharedNames(compiled);
     const key = compiled.names.of[columns["key"]?.[i] as number] ?? "";
     const isPart = key.includes(".");
-    const names = [...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"), ...rowsOf(shared.get(key) ?? {}, isPart ? "part" : "food")];
-    const name = (columns["name"]?.[i] ?? usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
+    const names = [
+      ...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"),
+      ...rowsOf(shared.get(key) ?? {}, isPart ? "part" : "food"),
+    ];
+    const name = (columns["name"]?.[i] ??
+      usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
     return { name, names };
   };
 }

@@ -1,8 +1,17 @@
 import { fail, freeze } from "../errors.js";
-import type { Catalogue, Extension, IngredientId, RoleId, SourceRef } from "../types.js";
+import type { Catalogue, Extension, IngredientId, RoleId } from "../types.js";
 import { COMPILED } from "./compiled.generated.js";
 import { TABLES } from "./tables.generated.js";
-import { decode, decodeSwaps, encode, type Commons, type Compiled, type Flat, type PackedProcedure, type PackedSwap } from "./compiled.js";
+import {
+  decode,
+  decodeSwaps,
+  encode,
+  type Commons,
+  type Compiled,
+  type Flat,
+  type PackedProcedure,
+  type PackedSwap,
+} from "./compiled.js";
 import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Procedure, Store, SwapEdge } from "./store.js";
@@ -22,9 +31,13 @@ export function makeExtension(name: string, content: Flat): Extension {
 }
 
 /** Foods and the tables of rules are two files, since they change apart and weigh apart. */
-const join = (compiled: Compiled, tables: Commons["tables"]): Compiled => ({ ...compiled, commons: { ...compiled.commons, tables } });
+const join = (compiled: Compiled, tables: Commons["tables"]): Compiled => ({
+  ...compiled,
+  commons: { ...compiled.commons, tables },
+});
 let parsed: Compiled | undefined;
-const builtIn = (): Compiled => (parsed ??= join(JSON.parse(COMPILED) as Compiled, JSON.parse(TABLES) as Commons["tables"]));
+const builtIn = (): Compiled =>
+  (parsed ??= join(JSON.parse(COMPILED) as Compiled, JSON.parse(TABLES) as Commons["tables"]));
 
 const procedureOf = (p: PackedProcedure, commons: Commons): Procedure => ({
   id: p.id,
@@ -46,7 +59,8 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
   const { commons } = compiled;
   const ingredients = ingredientsOf(compiled);
   const columns: Record<string, Float64Array> = {};
-  for (const [name, { v }] of Object.entries(compiled.figures)) columns[name] = Float64Array.from(v, (x) => x ?? Number.NaN);
+  for (const [name, { v }] of Object.entries(compiled.figures))
+    columns[name] = Float64Array.from(v, (x) => x ?? Number.NaN);
   const records = compiled.columns["records"] as readonly (readonly number[])[];
   let flat: Flat | undefined;
   let swaps: readonly SwapEdge[] | undefined;
@@ -89,11 +103,22 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
  * @throws `extension conflict`, `unknown term`
  */
 export function openCatalogue(
-  options: { extensions?: readonly Extension[]; onConflict?: "error" | "replace"; locale?: "en-US" | "en-GB"; measures?: "us" | "metric" } = {},
+  options: {
+    extensions?: readonly Extension[];
+    onConflict?: "error" | "replace";
+    locale?: "en-US" | "en-GB";
+    measures?: "us" | "metric";
+  } = {},
 ): Catalogue {
   const locale = options.locale ?? "en-US";
   const accepted = ["en-US", "en-GB"];
-  if (!accepted.includes(locale)) fail("unknown term", `Unknown locale "${String(locale)}". Use en-US or en-GB.`, { kind: "locale", input: String(locale), nearest: accepted, accepted });
+  if (!accepted.includes(locale))
+    fail("unknown term", `Unknown locale "${String(locale)}". Use en-US or en-GB.`, {
+      kind: "locale",
+      input: String(locale),
+      nearest: accepted,
+      accepted,
+    });
   const measures = options.measures ?? (locale === "en-GB" ? "metric" : "us");
   const extensions = options.extensions ?? [];
   const base = builtIn();
@@ -101,7 +126,10 @@ export function openCatalogue(
     extensions.length === 0
       ? base
       : encode(
-          extensions.reduce<Flat>((rows, extension) => overlay(rows, extension, options.onConflict ?? "error"), decode(base)),
+          extensions.reduce<Flat>(
+            (rows, extension) => overlay(rows, extension, options.onConflict ?? "error"),
+            decode(base),
+          ),
           { version: base.version, data: base.data, hash: base.hash },
         );
   const store = makeStore(compiled, locale, measures);
@@ -109,7 +137,13 @@ export function openCatalogue(
     size: store.size,
     locale,
     measures,
-    meta: { version: compiled.version, data: compiled.data, hash: compiled.hash, schema: compiled.format, extensions: extensions.map((e) => e.name) },
+    meta: {
+      version: compiled.version,
+      data: compiled.data,
+      hash: compiled.hash,
+      schema: compiled.format,
+      extensions: extensions.map((e) => e.name),
+    },
   };
   Object.defineProperty(catalogue, STORE, { value: store, enumerable: false });
   freeze(catalogue.meta);
@@ -127,7 +161,9 @@ export function storeOf(catalogue: Catalogue): Store {
 function overlay(base: Flat, extension: Extension, onConflict: "error" | "replace"): Flat {
   const content = extensionContent(extension);
   if (content === undefined)
-    return fail("invalid extension", `"${extension.name}" was not made by readExtension of steadfare/extend.`, { issues: [{ path: "", message: "make it with readExtension from steadfare/extend", received: extension.name }] });
+    return fail("invalid extension", `"${extension.name}" was not made by readExtension of steadfare/extend.`, {
+      issues: [{ path: "", message: "make it with readExtension from steadfare/extend", received: extension.name }],
+    });
   const shift = base.commons.refs.length;
   const at = (place: number): number => place + shift;
   const cited = (c: readonly [number, number]): readonly [number, number] => [c[0], at(c[1])];
@@ -143,13 +179,21 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
   const old = new Map(base.ingredients.map((row) => [row.id, row]));
   for (const row of added) {
     if (old.has(row.id) && onConflict === "error")
-      fail("extension conflict", `"${row.id}" is in the catalogue and in the extension "${extension.name}". Rename yours, or open with onConflict: "replace".`, { id: row.id, first: "catalogue", second: extension.name });
+      fail(
+        "extension conflict",
+        `"${row.id}" is in the catalogue and in the extension "${extension.name}". Rename yours, or open with onConflict: "replace".`,
+        { id: row.id, first: "catalogue", second: extension.name },
+      );
     old.set(row.id, row);
   }
   const oldSwaps = new Map(base.swaps.map((s) => [s.id, s]));
   for (const swap of content.swaps) {
     if (oldSwaps.has(swap.id) && onConflict === "error")
-      fail("extension conflict", `The swap "${swap.id}" is in the catalogue and in the extension "${extension.name}".`, { id: swap.id, first: "catalogue", second: extension.name });
+      fail(
+        "extension conflict",
+        `The swap "${swap.id}" is in the catalogue and in the extension "${extension.name}".`,
+        { id: swap.id, first: "catalogue", second: extension.name },
+      );
     oldSwaps.set(swap.id, { ...swap, sources: swap.sources.map(at) });
   }
   const kinds = new Map([...base.commons.kinds, ...content.commons.kinds]);
@@ -159,7 +203,10 @@ function overlay(base: Flat, extension: Extension, onConflict: "error" | "replac
       refs: [...base.commons.refs, ...content.commons.refs],
       sources: { ...base.commons.sources, ...content.commons.sources },
       kinds: [...kinds].sort(([a], [b]) => (a < b ? -1 : 1)),
-      procedures: [...base.commons.procedures, ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) }))],
+      procedures: [
+        ...base.commons.procedures,
+        ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) })),
+      ],
     },
     ingredients: [...old.values()],
     swaps: [...oldSwaps.values()],

@@ -1,5 +1,16 @@
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
-import { nameReader, unpackMeasure, valuesOf, type Coded, type Commons, type Compiled, type FlatIngredient, type PackedBecomes, type PackedReady, type StoredMeasure } from "./compiled.js";
+import {
+  nameReader,
+  unpackMeasure,
+  valuesOf,
+  type Coded,
+  type Commons,
+  type Compiled,
+  type FlatIngredient,
+  type PackedBecomes,
+  type PackedReady,
+  type StoredMeasure,
+} from "./compiled.js";
 import type { Ingredient } from "./store.js";
 
 /** Rows share their lists (the columns keep each once), so what is made of a list is made once too. */
@@ -20,7 +31,9 @@ const rolesOf = once((roles: Readonly<Record<string, number>>): Ingredient["role
     .map(([role, weight]) => ({ role: role as RoleId, weight }))
     .sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1)),
 );
-const minutesOf = once((minutes: FlatIngredient["minutes"]): Ingredient["minutes"] => Object.fromEntries(Object.entries(minutes).map(([technique, [value]]) => [technique, value])));
+const minutesOf = once((minutes: FlatIngredient["minutes"]): Ingredient["minutes"] =>
+  Object.fromEntries(Object.entries(minutes).map(([technique, [value]]) => [technique, value])),
+);
 const refsOf = once((_refs: Commons["refs"]): Map<number, SourceRef> => new Map());
 export const sourceRef = (commons: Commons, place: number): SourceRef => {
   const made = refsOf(commons.refs);
@@ -33,10 +46,11 @@ export const sourceRef = (commons: Commons, place: number): SourceRef => {
 };
 const readRef = (commons: Commons, place: number): SourceRef => {
   const [key, at, grade] = commons.refs[place] ?? ["judgement"];
-  const where = [at, grade === "memory" ? "from memory" : undefined].filter((x) => x !== undefined && x !== "").join("; ");
+  const where = [at, grade === "memory" ? "from memory" : undefined]
+    .filter((x) => x !== undefined && x !== "")
+    .join("; ");
   return where === "" ? { key } : { key, at: where };
 };
-
 
 type Column = (i: number) => unknown;
 /** Reads one column at a row, whichever way it is packed. */
@@ -203,7 +217,14 @@ class Row implements Ingredient {
   get ready(): Exclude<Ingredient["ready"], undefined> {
     if (this.#ready === undefined) {
       const packed = this.#columns.read("ready", this.index) as PackedReady | undefined;
-      this.#ready = packed ? { by: packed.by, yield: packed.yield, ...(packed.salt === undefined ? {} : { salt: packed.salt }), source: sourceRef(this.#columns.commons, packed.source) } : null;
+      this.#ready = packed
+        ? {
+            by: packed.by,
+            yield: packed.yield,
+            ...(packed.salt === undefined ? {} : { salt: packed.salt }),
+            source: sourceRef(this.#columns.commons, packed.source),
+          }
+        : null;
     }
     // Absent is undefined to every reader; the declared type only says what it is when it is there.
     return (this.#ready ?? undefined) as Exclude<Ingredient["ready"], undefined>;
@@ -221,9 +242,9 @@ function kindLines(commons: Commons): ReadonlyMap<string, readonly string[]> {
   const lines = new Map<string, readonly string[]>();
   for (const [kind] of commons.kinds) {
     const line: string[] = [];
-    for (let k: string | undefined = kind; k !== undefined && k !== "" && !line.includes(k); k = parent.get(k)) line.push(k);
+    for (let k: string | undefined = kind; k !== undefined && k !== "" && !line.includes(k); k = parent.get(k))
+      line.push(k);
     lines.set(kind, line);
   }
   return lines;
 }
-

@@ -10,13 +10,16 @@ export interface Codec {
 type Scale = Readonly<Record<string, number>>;
 const STAGES: readonly string[] = ["raw", "cooked", "long"];
 
-const level = (v: number | undefined): string => (v === undefined ? "." : Number.isInteger(v) ? String(v) : String.fromCharCode(97 + Math.round(v * 2)));
-const unlevel = (c: string): number | undefined => (c === "." ? undefined : c >= "a" ? (c.charCodeAt(0) - 97) / 2 : Number(c));
+const level = (v: number | undefined): string =>
+  v === undefined ? "." : Number.isInteger(v) ? String(v) : String.fromCharCode(97 + Math.round(v * 2));
+const unlevel = (c: string): number | undefined =>
+  c === "." ? undefined : c >= "a" ? (c.charCodeAt(0) - 97) / 2 : Number(c);
 const word = (list: readonly string[], w: string): string => String.fromCharCode(48 + list.indexOf(w));
 const unword = (list: readonly string[], c: string): string => list[c.charCodeAt(0) - 48] ?? "";
 
 const texture: Codec = {
-  pack: (value, { texture: names = [] }) => STAGES.map((s) => names.map((n) => level((value as Readonly<Record<string, Scale>>)[s]?.[n])).join("")).join("/"),
+  pack: (value, { texture: names = [] }) =>
+    STAGES.map((s) => names.map((n) => level((value as Readonly<Record<string, Scale>>)[s]?.[n])).join("")).join("/"),
   unpack: (text, { texture: names = [] }) => {
     const stages: Record<string, Record<string, number>> = {};
     text.split("/").forEach((chars, s) => {

@@ -129,7 +129,9 @@ export interface Store {
   readonly terms: Readonly<Record<string, readonly string[]>>;
   /** Roles with the dose that carries them. */
   readonly roles: Readonly<Record<string, { readonly carrier: string; readonly text: string }>>;
-  readonly sources: Readonly<Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>>;
+  readonly sources: Readonly<
+    Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>
+  >;
   /** Tables other rooms own, as compiled from data/vocabulary (safety, names). */
   readonly tables: Readonly<Record<string, unknown>>;
   /** The same tables, typed for the safety room. */

@@ -1,4 +1,12 @@
-import { checkMeal, openCatalogue, STANDING_NOTICE, swapsFor, type Meal, type Swap, type SwapRequest } from "../index.js";
+import {
+  checkMeal,
+  openCatalogue,
+  STANDING_NOTICE,
+  swapsFor,
+  type Meal,
+  type Swap,
+  type SwapRequest,
+} from "../index.js";
 import { HOUSE, SUPPER, TABLE } from "./quayside.js";
 import { adviceText, mealText, said } from "./text.js";
 
@@ -11,7 +19,11 @@ const linesOf = (dish: string): string[] => SUPPER.dishes.find((d) => d.name.sta
 const gone = new Map<string, Swap>();
 function gap(heading: string, dish: string, line: string, request: SwapRequest): void {
   title(heading);
-  const advice = swapsFor(c, { ...request, missing: line, dish: { ...request.dish, serves: SUPPER.serves, lines: linesOf(dish).filter((l) => l !== line) } });
+  const advice = swapsFor(c, {
+    ...request,
+    missing: line,
+    dish: { ...request.dish, serves: SUPPER.serves, lines: linesOf(dish).filter((l) => l !== line) },
+  });
   say(adviceText(advice));
   const best = advice.swaps[0];
   if (best) gone.set(line, best);
@@ -25,15 +37,38 @@ say(mealText(checkMeal(c, planned)));
 // What stands in must suit everyone at the table.
 const avoid = { foods: ["pork"], allergens: ["egg"] };
 gap("No salt cod", "Salt cod", "450 g salt cod", { missing: "", dish: { technique: "simmer" }, avoid, limit: 5 });
-gap("No kale, and only what is in the house", "Braised", "500 g kale", { missing: "", dish: { technique: "braise" }, have: HOUSE, onlyFromHave: true, avoid, limit: 3 });
-gap("One guest eats no pork: the smoked sausage", "White-bean", "200 g smoked sausage", { missing: "", dish: { technique: "simmer" }, avoid, limit: 4 });
-gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eggs", { missing: "", role: "main protein", dish: { technique: "fry" }, have: HOUSE, onlyFromHave: true, avoid, limit: 3 });
+gap("No kale, and only what is in the house", "Braised", "500 g kale", {
+  missing: "",
+  dish: { technique: "braise" },
+  have: HOUSE,
+  onlyFromHave: true,
+  avoid,
+  limit: 3,
+});
+gap("One guest eats no pork: the smoked sausage", "White-bean", "200 g smoked sausage", {
+  missing: "",
+  dish: { technique: "simmer" },
+  avoid,
+  limit: 4,
+});
+gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eggs", {
+  missing: "",
+  role: "main protein",
+  dish: { technique: "fry" },
+  have: HOUSE,
+  onlyFromHave: true,
+  avoid,
+  limit: 3,
+});
 
 title("The meal as it is cooked: the first stand-in of each");
 const printed = (s: Swap): string[] => s.use.map((u) => `${u.grams} g ${u.id}`);
 const cooked: Meal = {
   ...planned,
-  dishes: SUPPER.dishes.map((d) => ({ ...d, lines: d.lines.flatMap((l) => (gone.has(l) ? printed(gone.get(l) as Swap) : [l])) })),
+  dishes: SUPPER.dishes.map((d) => ({
+    ...d,
+    lines: d.lines.flatMap((l) => (gone.has(l) ? printed(gone.get(l) as Swap) : [l])),
+  })),
 };
 for (const [line, swap] of gone) say(`  ${line}  ->  ${swap.use.map(said).join(" + ")}`);
 say();

@@ -28,11 +28,12 @@ everywhere:
 Ends with 0; with 1 when the answer is no (no stand-in, a slot open, a file that fails its check); with 2 for input it cannot use.
 Allergen and safety facts are advice, never a guarantee: read labels, follow local food-safety rules, ask a professional where it matters.`;
 
-const COMMANDS: Readonly<Record<string, (positionals: readonly string[], values: Values) => number | Promise<number>>> = {
-  swap: swapCommand,
-  meal: mealCommand,
-  check: checkCommand,
-};
+const COMMANDS: Readonly<Record<string, (positionals: readonly string[], values: Values) => number | Promise<number>>> =
+  {
+    swap: swapCommand,
+    meal: mealCommand,
+    check: checkCommand,
+  };
 
 const isTerminalError = (e: unknown): e is NodeJS.ErrnoException => e instanceof Error && "code" in e;
 
@@ -59,7 +60,10 @@ async function main(): Promise<number> {
     return command === undefined && !values.help ? 2 : 0;
   }
   const run = Object.hasOwn(COMMANDS, command) ? COMMANDS[command] : undefined;
-  if (!run) throw new UsageError(`There is no command "${command}". There are: ${Object.keys(COMMANDS).join(", ")}. See steadfare --help.`);
+  if (!run)
+    throw new UsageError(
+      `There is no command "${command}". There are: ${Object.keys(COMMANDS).join(", ")}. See steadfare --help.`,
+    );
   return run(rest, values);
 }
 

@@ -16,7 +16,8 @@ export function readData(file: string): unknown {
 
 export function open(values: Values): Catalogue {
   const { locale, measures } = values;
-  if (measures !== undefined && measures !== "us" && measures !== "metric") throw new UsageError(`--measures is us or metric, not "${measures}".`);
+  if (measures !== undefined && measures !== "us" && measures !== "metric")
+    throw new UsageError(`--measures is us or metric, not "${measures}".`);
   return openCatalogue({
     ...(locale === undefined ? {} : { locale: locale as "en-US" }),
     ...(measures === undefined ? {} : { measures }),

@@ -42,7 +42,8 @@ function requestOf(c: Catalogue, missing: string, values: Values): SwapRequest {
     ...(grams === undefined ? {} : { grams }),
   };
   const { prefer } = values;
-  if (prefer !== undefined && prefer !== "closest" && prefer !== "quickest" && prefer !== "cheapest") throw new UsageError(`--prefer is closest, quickest or cheapest, not "${prefer}".`);
+  if (prefer !== undefined && prefer !== "closest" && prefer !== "quickest" && prefer !== "cheapest")
+    throw new UsageError(`--prefer is closest, quickest or cheapest, not "${prefer}".`);
   return {
     missing,
     ...(values.amount === undefined ? {} : { amount: values.amount }),
@@ -68,11 +69,18 @@ async function bulk(c: Catalogue, values: Values): Promise<number> {
     if (text.trim() === "") continue;
     let record: unknown;
     try {
-      const request = text.trimStart().startsWith("{") ? (JSON.parse(text) as SwapRequest) : requestOf(c, text.trim(), values);
+      const request = text.trimStart().startsWith("{")
+        ? (JSON.parse(text) as SwapRequest)
+        : requestOf(c, text.trim(), values);
       record = swapsFor(c, request);
     } catch (e) {
       bad++;
-      record = { error: isSteadfareError(e) ? { code: e.code, message: e.message, data: e.data } : { code: "unreadable request", message: e instanceof Error ? e.message : String(e) }, line };
+      record = {
+        error: isSteadfareError(e)
+          ? { code: e.code, message: e.message, data: e.data }
+          : { code: "unreadable request", message: e instanceof Error ? e.message : String(e) },
+        line,
+      };
     }
     process.stdout.write(`${JSON.stringify(record)}\n`);
   }
@@ -91,6 +99,8 @@ export async function swapCommand(positionals: readonly string[], values: Values
     return judgement.verdict === "no" ? 1 : 0;
   }
   const advice = swapsFor(c, request);
-  process.stdout.write(`${values.json ? JSON.stringify(advice, undefined, 2) : adviceText(advice, values.why === true)}\n`);
+  process.stdout.write(
+    `${values.json ? JSON.stringify(advice, undefined, 2) : adviceText(advice, values.why === true)}\n`,
+  );
   return advice.swaps.length === 0 ? 1 : 0;
 }

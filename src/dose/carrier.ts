@@ -57,7 +57,14 @@ export function referenceDish(store: Store, i: Ingredient, role: RoleId, grams: 
  * Grams of `b` that bring as much of the role's carrier as `grams` of `a` in a dish of `dish` grams; NaN when either was not measured.
  * For umami the synergy equation is solved at the dish's concentration.
  */
-export function carrierAmount(store: Store, a: Ingredient, grams: number, b: Ingredient, role: RoleId, dish: number): number {
+export function carrierAmount(
+  store: Store,
+  a: Ingredient,
+  grams: number,
+  b: Ingredient,
+  role: RoleId,
+  dish: number,
+): number {
   const carrier = carrierOf(store, role);
   if (carrier !== "umami") {
     const have = carrierDose(store, a, carrier);

@@ -7,10 +7,16 @@ import type { AllergenId, Catalogue, FoodFacts, FoodRef, RoleId } from "../types
 
 function byId(c: Catalogue, store: Store, id: string): Ingredient {
   const moved = store.tombstones.get(id);
-  const found = store.byId.get(moved ?? id) ?? store.ingredients.find((i) => i.isDefault && (i.part === undefined ? i.food : `${i.food}.${i.part}`) === id);
+  const found =
+    store.byId.get(moved ?? id) ??
+    store.ingredients.find((i) => i.isDefault && (i.part === undefined ? i.food : `${i.food}.${i.part}`) === id);
   if (found) return found;
   const nearest = nearestNames(c, id.replace(/[/.-]+/g, " "), 5);
-  return fail("unknown food", `No ingredient has the id "${id}". ${nearest.length > 0 ? `Nearest: ${nearest.map((m) => m.id).join(", ")}.` : "Find ids with findFood."}`, { input: id, nearest });
+  return fail(
+    "unknown food",
+    `No ingredient has the id "${id}". ${nearest.length > 0 ? `Nearest: ${nearest.map((m) => m.id).join(", ")}.` : "Find ids with findFood."}`,
+    { input: id, nearest },
+  );
 }
 
 /**
@@ -33,12 +39,21 @@ export function foodFacts(c: Catalogue, id: string): FoodFacts {
     per100g: Object.fromEntries(
       Object.keys(store.columns).map((name) => {
         const figure = store.figure(i, name);
-        return [name, figure === null ? null : { value: figure.value, unit: store.figureUnit(name), source: figure.source }];
+        return [
+          name,
+          figure === null ? null : { value: figure.value, unit: store.figureUnit(name), source: figure.source },
+        ];
       }),
     ),
-    can: Object.fromEntries((store.terms["capability"] ?? []).map((can) => [can, i.can.has(can) ? true : i.cannot.has(can) ? false : null])),
+    can: Object.fromEntries(
+      (store.terms["capability"] ?? []).map((can) => [can, i.can.has(can) ? true : i.cannot.has(can) ? false : null]),
+    ),
     allergens: allergenFacts(store, i),
-    measures: i.measures.map((m) => ({ unit: m.label === "" ? m.unit : `${m.unit} ${m.label}`, grams: m.grams, source: m.source })),
+    measures: i.measures.map((m) => ({
+      unit: m.label === "" ? m.unit : `${m.unit} ${m.label}`,
+      grams: m.grams,
+      source: m.source,
+    })),
   });
 }
 
@@ -47,11 +62,20 @@ export function foodFacts(c: Catalogue, id: string): FoodFacts {
  * What may contain an allergen, or is not known to be free of it, is not listed as free.
  * @throws `unknown term`
  */
-export function listFoods(c: Catalogue, where: { role?: RoleId; allergenFree?: readonly AllergenId[] } = {}): readonly FoodRef[] {
+export function listFoods(
+  c: Catalogue,
+  where: { role?: RoleId; allergenFree?: readonly AllergenId[] } = {},
+): readonly FoodRef[] {
   const store = storeOf(c);
   const check = (kind: "role" | "allergen", word: string): void => {
     const accepted = store.terms[kind] ?? [];
-    if (!accepted.includes(word)) fail("unknown term", `"${word}" is no ${kind}. Nearest: ${nearestOf(word, accepted).join(", ")}.`, { kind, input: word, nearest: nearestOf(word, accepted), accepted: [...accepted] });
+    if (!accepted.includes(word))
+      fail("unknown term", `"${word}" is no ${kind}. Nearest: ${nearestOf(word, accepted).join(", ")}.`, {
+        kind,
+        input: word,
+        nearest: nearestOf(word, accepted),
+        accepted: [...accepted],
+      });
   };
   const { role, allergenFree = [] } = where;
   if (role !== undefined) check("role", role);
@@ -74,7 +98,11 @@ export function listFoods(c: Catalogue, where: { role?: RoleId; allergenFree?: r
  * @param options.jurisdiction whose figures: that of the catalogue's locale when left out; "strictest" for the highest of all
  * @throws `unknown food`
  */
-export function donenessOf(c: Catalogue, id: string, options: { readonly jurisdiction?: Place } = {}): Doneness | undefined {
+export function donenessOf(
+  c: Catalogue,
+  id: string,
+  options: { readonly jurisdiction?: Place } = {},
+): Doneness | undefined {
   const store = storeOf(c);
   return donenessFor(store, byId(c, store, id), options);
 }

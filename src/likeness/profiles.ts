@@ -25,7 +25,9 @@ export function profilesOf(store: Store): Profiles {
   const aromas = store.terms["aroma"] ?? [];
   const textures = store.terms["texture"] ?? [];
   const aroma = new Float64Array(store.size * aromas.length);
-  const texture = Object.fromEntries(STAGES.map((s) => [s, new Float64Array(store.size * textures.length).fill(-1)])) as Record<Stage, Float64Array>;
+  const texture = Object.fromEntries(
+    STAGES.map((s) => [s, new Float64Array(store.size * textures.length).fill(-1)]),
+  ) as Record<Stage, Float64Array>;
   for (const i of store.ingredients) {
     aromas.forEach((name, k) => {
       aroma[i.index * aromas.length + k] = i.aroma[name] ?? 0;

@@ -45,14 +45,29 @@ function volumeOf(c: Catalogue, text: string): number {
   if (quantity?.unit?.dimension === "volume") return quantity.value * quantity.unit.factor;
   const line = readLine(c, text);
   if (line.portion) return line.portion.grams;
-  return fail("unreadable amount", `The liquid "${text.slice(0, 80)}" is no volume: write it like "1.5 l" or "6 cups".`, { input: text.slice(0, 200), at: 0 });
+  return fail(
+    "unreadable amount",
+    `The liquid "${text.slice(0, 80)}" is no volume: write it like "1.5 l" or "6 cups".`,
+    { input: text.slice(0, 200), at: 0 },
+  );
 }
 
 /** Ingredients of the house that would close a gap, those that need least first; at most five. */
-function fillFrom(store: Store, have: readonly Ingredient[], slot: SlotId, short: number, serves: number, allowed: (i: Ingredient) => boolean): Portion[] {
+function fillFrom(
+  store: Store,
+  have: readonly Ingredient[],
+  slot: SlotId,
+  short: number,
+  serves: number,
+  allowed: (i: Ingredient) => boolean,
+): Portion[] {
   return have
     .filter((i) => (slot === "soup" ? i.slot === "soup" || i.kinds.includes("stock") : fills(i, slot)) && allowed(i))
-    .map((i) => ({ i, grams: (short * serves) / (slot === "soup" ? Math.max(0.01, dose(store, i, "volume")) : slotYield(store, i, slot)) }))
+    .map((i) => ({
+      i,
+      grams:
+        (short * serves) / (slot === "soup" ? Math.max(0.01, dose(store, i, "volume")) : slotYield(store, i, slot)),
+    }))
     .filter(({ grams }) => Number.isFinite(grams) && grams > 0)
     .sort((a, b) => Math.round(a.grams - b.grams) || (a.i.id < b.i.id ? -1 : 1))
     .slice(0, 5)
@@ -66,13 +81,20 @@ function fillFrom(store: Store, have: readonly Ingredient[], slot: SlotId, short
  */
 export function checkMeal(c: Catalogue, meal: Meal): MealReport {
   const store = storeOf(c);
-  if (!(Number.isFinite(meal.serves) && meal.serves > 0 && meal.serves <= 100_000)) fail("conflicting request", `serves is ${String(meal.serves)}; it is a number of people above 0.`, { fields: ["serves"] });
+  if (!(Number.isFinite(meal.serves) && meal.serves > 0 && meal.serves <= 100_000))
+    fail("conflicting request", `serves is ${String(meal.serves)}; it is a number of people above 0.`, {
+      fields: ["serves"],
+    });
   const { serves } = meal;
   const table = portionTable(store);
   const dishes = meal.dishes.map((d) => readDish(c, store, d, serves));
   const lines = dishes.flatMap((d) => d.lines);
-  const resolve = (text: string): Ingredient[] => findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : []));
-  const guests = (meal.table ?? []).map((g, i) => ({ name: g.name ?? `guest ${i + 1}`, rules: readAvoid(store, g.avoid, resolve) }));
+  const resolve = (text: string): Ingredient[] =>
+    findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : []));
+  const guests = (meal.table ?? []).map((g, i) => ({
+    name: g.name ?? `guest ${i + 1}`,
+    rules: readAvoid(store, g.avoid, resolve),
+  }));
   const have = (meal.have ?? []).flatMap((text) => {
     const food = readLine(c, text).food ?? findFood(c, text, { limit: 1 })[0];
     const i = food && store.byId.get(food.id);
@@ -83,27 +105,55 @@ export function checkMeal(c: Catalogue, meal: Meal): MealReport {
   const reports = Object.fromEntries(
     SLOTS.map((slot): [SlotId, SlotReport] => {
       const from = slot === "soup" ? [] : lines.filter((l) => fills(l.ingredient, slot));
-      const total = slot === "soup" ? dishes.reduce((s, d) => s + d.soup, 0) : from.reduce((s, l) => s + l.grams * slotYield(store, l.ingredient, slot), 0);
+      const total =
+        slot === "soup"
+          ? dishes.reduce((s, d) => s + d.soup, 0)
+          : from.reduce((s, l) => s + l.grams * slotYield(store, l.ingredient, slot), 0);
       const perPerson = round1(total / serves);
       const rule = table[slot];
-      return [slot, { covered: perPerson >= rule.target[0] * table.tolerance, perPerson, unit: rule.unit, target: rule.target, from: from.map((l) => l.portion), sources: rule.sources }];
+      return [
+        slot,
+        {
+          covered: perPerson >= rule.target[0] * table.tolerance,
+          perPerson,
+          unit: rule.unit,
+          target: rule.target,
+          from: from.map((l) => l.portion),
+          sources: rule.sources,
+        },
+      ];
     }),
   ) as Record<SlotId, SlotReport>;
 
-  const gaps = SLOTS.filter((slot) => !reports[slot].covered && !(slot === "soup" && meal.soup === "optional")).map((slot) => {
-    const short = round1(reports[slot].target[0] - reports[slot].perPerson);
-    return { slot, short, unit: reports[slot].unit, fill: fillFrom(store, have, slot, short, serves, allowed) };
-  });
+  const gaps = SLOTS.filter((slot) => !reports[slot].covered && !(slot === "soup" && meal.soup === "optional")).map(
+    (slot) => {
+      const short = round1(reports[slot].target[0] - reports[slot].perPerson);
+      return { slot, short, unit: reports[slot].unit, fill: fillFrom(store, have, slot, short, serves, allowed) };
+    },
+  );
 
   const cautions: Caution[] = [];
   for (const guest of guests) {
     for (const dish of dishes) {
       for (const line of dish.lines) {
         const no = refusalFor(store, line.ingredient, guest.rules);
-        if (no) cautions.push({ hazard: `${no.because}: ${no.what}`, severity: "stop", who: guest.name, text: `${dish.name}: ${store.nameOf(line.ingredient)}. ${no.detail}`, sources: [] });
+        if (no)
+          cautions.push({
+            hazard: `${no.because}: ${no.what}`,
+            severity: "stop",
+            who: guest.name,
+            text: `${dish.name}: ${store.nameOf(line.ingredient)}. ${no.detail}`,
+            sources: [],
+          });
       }
     }
-    cautions.push(...mealConflicts(store, lines.map((l) => l.ingredient), guest.rules));
+    cautions.push(
+      ...mealConflicts(
+        store,
+        lines.map((l) => l.ingredient),
+        guest.rules,
+      ),
+    );
   }
   const sodium = lines.map((l) => dose(store, l.ingredient, "salt") * l.grams);
   const milligrams = sodium.reduce((s, g) => s + (Number.isNaN(g) ? 0 : g), 0) / SALT_PER_SODIUM_MG / serves;
@@ -114,9 +164,18 @@ export function checkMeal(c: Catalogue, meal: Meal): MealReport {
   return freeze({
     slots: reports,
     gaps,
-    balance: { proteinToVegetable: Math.round(ratio * 100) / 100, text: balanceText(protein, vegetable, table.balance.vegetableToProtein) },
-    allergens: mergeAllergens(store, lines.map((l) => l.ingredient)),
-    sodiumPerPerson: { milligrams: Math.round(milligrams), atLeast: unread.length > 0 || sodium.some((g) => Number.isNaN(g)) },
+    balance: {
+      proteinToVegetable: Math.round(ratio * 100) / 100,
+      text: balanceText(protein, vegetable, table.balance.vegetableToProtein),
+    },
+    allergens: mergeAllergens(
+      store,
+      lines.map((l) => l.ingredient),
+    ),
+    sodiumPerPerson: {
+      milligrams: Math.round(milligrams),
+      atLeast: unread.length > 0 || sodium.some((g) => Number.isNaN(g)),
+    },
     cautions,
     text: mealText(serves, reports, gaps, unread),
   });
@@ -131,13 +190,21 @@ function balanceText(protein: number, vegetable: number, [low, high]: readonly [
   return "Protein and vegetables are in balance.";
 }
 
-function mealText(serves: number, slots: Readonly<Record<SlotId, SlotReport>>, gaps: MealReport["gaps"], unread: readonly string[]): string {
+function mealText(
+  serves: number,
+  slots: Readonly<Record<SlotId, SlotReport>>,
+  gaps: MealReport["gaps"],
+  unread: readonly string[],
+): string {
   const each = SLOTS.map((slot) => `${slot} ${Math.round(slots[slot].perPerson)} ${slots[slot].unit}`).join(", ");
   const short = gaps.map((g) => {
     const fill = g.fill[0];
     return `${g.slot} is short by ${Math.round(g.short)} ${g.unit} a person${fill ? `: ${fill.measure.text} ${fill.name} would close it` : ""}`;
   });
   const verdict = short.length === 0 ? "The meal adds up." : `Not yet: ${short.join("; ")}.`;
-  const left = unread.length > 0 ? ` Not counted, since no amount or food could be read: ${unread.map((u) => `"${u.slice(0, 60)}"`).join(", ")}.` : "";
+  const left =
+    unread.length > 0
+      ? ` Not counted, since no amount or food could be read: ${unread.map((u) => `"${u.slice(0, 60)}"`).join(", ")}.`
+      : "";
   return `For ${serves}, each gets ${each}. ${verdict}${left}`;
 }

@@ -25,7 +25,9 @@ const SLOT_ROLES: Readonly<Record<SlotId, readonly string[]>> = {
   vegetable: ["leafy green", "crunchy stem", "bulk vegetable"],
   soup: [],
 };
-export const fills = (i: Ingredient, slot: SlotId): boolean => i.slot === slot && (SLOT_ROLES[slot].length === 0 || i.roles.some((r) => SLOT_ROLES[slot].includes(r.role) && r.weight >= FILLS));
+export const fills = (i: Ingredient, slot: SlotId): boolean =>
+  i.slot === slot &&
+  (SLOT_ROLES[slot].length === 0 || i.roles.some((r) => SLOT_ROLES[slot].includes(r.role) && r.weight >= FILLS));
 
 /** Portion grams (as the slot counts them) that one gram as bought gives: trimmed no further, soaked and cooked. */
 export function slotYield(store: Store, i: Ingredient, slot: SlotId): number {

@@ -9,7 +9,12 @@ const SOUPY = 110;
  * pulses drink; the rest of the dish is counted at a gram a ml.
  * @param poured ml given for the dish by name ("1.5 l"), beside its lines
  */
-export function soupVolume(store: Store, lines: readonly { ingredient: Ingredient; grams: number }[], poured: number, serves: number): number {
+export function soupVolume(
+  store: Store,
+  lines: readonly { ingredient: Ingredient; grams: number }[],
+  poured: number,
+  serves: number,
+): number {
   let liquid = poured;
   let drunk = 0;
   let solids = 0;

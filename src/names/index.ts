@@ -90,7 +90,8 @@ function matches(index: NameIndex, text: string): FoodMatch[] {
   if (whole) return [...whole.top, ...whole.behind].map((hit) => toMatch(index.store, hit));
   // "egg, large", "onion, medium": a name with words around it that change nothing. Before misspellings, which are a guess.
   const phrase = inPhrase(index, text);
-  if (phrase && phrase.read.unknown.length === 0 && phrase.read.also.length === 0) return equals(phrase.read).map((h) => described(toMatch(index.store, h)));
+  if (phrase && phrase.read.unknown.length === 0 && phrase.read.also.length === 0)
+    return equals(phrase.read).map((h) => described(toMatch(index.store, h)));
   const found = search(index, text);
   return found === undefined ? [] : [...found.top, ...found.behind].map((hit) => toMatch(index.store, hit));
 }

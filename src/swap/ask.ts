@@ -57,12 +57,19 @@ function readJobs(store: Store, text: string): { jobs: Job[]; unknown: string[] 
   const table = (store.tables["jobs"] ?? {}) as Readonly<Record<string, Job>>;
   const jobs: Job[] = [];
   const unknown: string[] = [];
-  for (const chunk of text.slice(0, 500).toLowerCase().split(/[,;:()/]|\band\b|\bor\b/)) {
-    const words = chunk.split(/\s+/).filter((w) => w !== "" && !["a", "an", "the", "for", "in", "of", "it", "to"].includes(w));
-    for (let i = 0; i < words.length; ) {
+  for (const chunk of text
+    .slice(0, 500)
+    .toLowerCase()
+    .split(/[,;:()/]|\band\b|\bor\b/)) {
+    const words = chunk
+      .split(/\s+/)
+      .filter((w) => w !== "" && !["a", "an", "the", "for", "in", "of", "it", "to"].includes(w));
+    for (let i = 0; i < words.length;) {
       let found = 0;
       for (let n = Math.min(3, words.length - i); n > 0 && found === 0; n--) {
-        const job = Object.hasOwn(table, words.slice(i, i + n).join(" ")) ? table[words.slice(i, i + n).join(" ")] : undefined;
+        const job = Object.hasOwn(table, words.slice(i, i + n).join(" "))
+          ? table[words.slice(i, i + n).join(" ")]
+          : undefined;
         if (job) {
           jobs.push(job);
           found = n;
@@ -75,26 +82,53 @@ function readJobs(store: Store, text: string): { jobs: Job[]; unknown: string[] 
   return { jobs, unknown };
 }
 
-function rolesAsked(store: Store, item: Ingredient, request: SwapRequest, jobs: readonly Job[]): { role: RoleId; weight: number }[] {
+function rolesAsked(
+  store: Store,
+  item: Ingredient,
+  request: SwapRequest,
+  jobs: readonly Job[],
+): { role: RoleId; weight: number }[] {
   const known = store.terms["role"] ?? [];
   const asked = request.role === undefined ? [] : typeof request.role === "string" ? [request.role] : request.role;
   for (const role of asked) {
-    if (!known.includes(role)) fail("unknown term", `"${role}" is no role. Nearest: ${nearestOf(role, known).join(", ")}.`, { kind: "role", input: role, nearest: nearestOf(role, known), accepted: [...known] });
+    if (!known.includes(role))
+      fail("unknown term", `"${role}" is no role. Nearest: ${nearestOf(role, known).join(", ")}.`, {
+        kind: "role",
+        input: role,
+        nearest: nearestOf(role, known),
+        accepted: [...known],
+      });
   }
   if (asked.length > 0) return asked.map((role) => ({ role, weight: 1 }));
   const wanted = new Map<RoleId, number>();
-  for (const job of jobs) for (const [role, weight] of Object.entries(job.roles ?? {})) wanted.set(role as RoleId, Math.max(weight, wanted.get(role as RoleId) ?? 0));
+  for (const job of jobs)
+    for (const [role, weight] of Object.entries(job.roles ?? {}))
+      wanted.set(role as RoleId, Math.max(weight, wanted.get(role as RoleId) ?? 0));
   // Jobs the ingredient cannot do at all say nothing of why it is in the dish.
   const own = new Map(item.roles.map((r) => [r.role, r.weight]));
   const possible = [...wanted].filter(([role]) => (own.get(role) ?? 0) > 0);
-  if (possible.length > 0) return possible.map(([role, weight]) => ({ role, weight })).sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1));
-  return item.roles.filter((r) => r.weight >= 0.2).slice(0, 5).map((r) => ({ role: r.role, weight: r.weight }));
+  if (possible.length > 0)
+    return possible
+      .map(([role, weight]) => ({ role, weight }))
+      .sort((a, b) => b.weight - a.weight || (a.role < b.role ? -1 : 1));
+  return item.roles
+    .filter((r) => r.weight >= 0.2)
+    .slice(0, 5)
+    .map((r) => ({ role: r.role, weight: r.weight }));
 }
 
 const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
 const COLD: readonly string[] = ["raw", "whip", "set cold"];
 const SWEET_ROLES: readonly string[] = ["sweetener"];
-const SAVOURY_ROLES: readonly string[] = ["main protein", "leafy green", "crunchy stem", "bulk vegetable", "aromatic", "umami seasoning", "salt seasoning"];
+const SAVOURY_ROLES: readonly string[] = [
+  "main protein",
+  "leafy green",
+  "crunchy stem",
+  "bulk vegetable",
+  "aromatic",
+  "umami seasoning",
+  "salt seasoning",
+];
 
 /** Whether the dish is sweet, from the words of the request, else from what the ingredient is bought for. */
 function tasteOf(item: Ingredient, jobs: readonly Job[], roles: readonly { role: RoleId }[]): Ask["taste"] {
@@ -105,7 +139,12 @@ function tasteOf(item: Ingredient, jobs: readonly Job[], roles: readonly { role:
   return item.roles.some((r) => r.weight >= 0.7 && SAVOURY_ROLES.includes(r.role)) ? "savoury" : "either";
 }
 
-function techniqueOf(store: Store, request: SwapRequest, jobs: readonly Job[], notUnderstood: string[]): TechniqueId | undefined {
+function techniqueOf(
+  store: Store,
+  request: SwapRequest,
+  jobs: readonly Job[],
+  notUnderstood: string[],
+): TechniqueId | undefined {
   const known = store.terms["technique"] ?? [];
   const given = request.dish?.technique;
   if (given !== undefined) {
@@ -133,18 +172,32 @@ function portionMissing(c: Catalogue, store: Store, { missing, amount }: SwapReq
   const quantity = amount === undefined ? undefined : readQuantity(amount);
   const grams = quantity && weigh(store, item, quantity)?.grams;
   if (amount !== undefined && !(grams !== undefined && grams > 0))
-    return fail("unreadable amount", `"${amount.slice(0, 80)}" is no amount of ${store.nameOf(item)} that can be weighed. Try grams, or one of: ${[...new Set(item.measures.map((m) => m.unit))].join(", ")}.`, { input: amount.slice(0, 200), at: 0 });
-  return grams === undefined ? { ...portionOf(store, item, usualGrams(store, item)), assumed: true } : portionOf(store, item, grams);
+    return fail(
+      "unreadable amount",
+      `"${amount.slice(0, 80)}" is no amount of ${store.nameOf(item)} that can be weighed. Try grams, or one of: ${[...new Set(item.measures.map((m) => m.unit))].join(", ")}.`,
+      { input: amount.slice(0, 200), at: 0 },
+    );
+  return grams === undefined
+    ? { ...portionOf(store, item, usualGrams(store, item)), assumed: true }
+    : portionOf(store, item, grams);
 }
 
-const stageOf = (technique: TechniqueId | undefined): Stage => (technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked");
+const stageOf = (technique: TechniqueId | undefined): Stage =>
+  technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked";
 
 /** Looks every word of a request up. @throws `unknown food`, `ambiguous food`, `unreadable amount`, `unknown term`, `conflicting request`, `input too large` */
 export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const store = storeOf(c);
   const limit = request.limit ?? 10;
-  if (!Number.isInteger(limit) || limit < 1 || limit > 200) fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, { limit: 200, size: Number(limit) });
-  if (request.onlyFromHave === true && request.have === undefined) fail("conflicting request", "onlyFromHave needs `have`: list what is in the house.", { fields: ["onlyFromHave", "have"] });
+  if (!Number.isInteger(limit) || limit < 1 || limit > 200)
+    fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, {
+      limit: 200,
+      size: Number(limit),
+    });
+  if (request.onlyFromHave === true && request.have === undefined)
+    fail("conflicting request", "onlyFromHave needs `have`: list what is in the house.", {
+      fields: ["onlyFromHave", "have"],
+    });
   const missing = portionMissing(c, store, request);
   const item = store.byId.get(missing.id) as Ingredient;
   const notUnderstood: string[] = [];
@@ -157,9 +210,16 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const dish = readDish(c, store, request.dish?.lines ?? []);
   const top = roles[0]?.role ?? "main protein";
   const inDish = dish.reduce((sum, line) => sum + line.grams, 0);
-  const dishGrams = request.dish?.grams ?? (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
-  const rules = readAvoid(store, request.avoid, (text) => findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])));
-  const have = request.have === undefined ? undefined : new Set(request.have.slice(0, 1000).flatMap((text) => inTheHouse(c, store, text, notUnderstood)));
+  const dishGrams =
+    request.dish?.grams ??
+    (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
+  const rules = readAvoid(store, request.avoid, (text) =>
+    findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])),
+  );
+  const have =
+    request.have === undefined
+      ? undefined
+      : new Set(request.have.slice(0, 1000).flatMap((text) => inTheHouse(c, store, text, notUnderstood)));
   const ask = {
     catalogue: c,
     store,

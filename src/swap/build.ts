@@ -19,7 +19,12 @@ export interface Candidate {
 }
 
 /** Fills a ranked candidate out into the advice a cook reads. */
-export function buildSwap(ask: Ask, candidate: Candidate, hazards: HazardAnswer, before: Readonly<Record<Taste, number>>): Swap {
+export function buildSwap(
+  ask: Ask,
+  candidate: Candidate,
+  hazards: HazardAnswer,
+  before: Readonly<Record<Taste, number>>,
+): Swap {
   const { uses, scored, known } = candidate;
   const plan = prepFor(ask, uses, known);
   const corrections = correctionsFor(ask, uses);
@@ -32,7 +37,10 @@ export function buildSwap(ask: Ask, candidate: Candidate, hazards: HazardAnswer,
     required: true,
     text: step.text,
   }));
-  const use = uses.map((u) => portionOf(ask.store, u.ingredient, u.grams)) as unknown as readonly [Portion, ...Portion[]];
+  const use = uses.map((u) => portionOf(ask.store, u.ingredient, u.grams)) as unknown as readonly [
+    Portion,
+    ...Portion[],
+  ];
   const swap: Omit<Swap, "text"> = {
     use,
     score: scored.score,
@@ -42,9 +50,16 @@ export function buildSwap(ask: Ask, candidate: Candidate, hazards: HazardAnswer,
     sources: known?.edge.sources ?? [],
     prep: [...plan.prep, ...required.filter((r) => !plan.prep.some((p) => p.procedure === r.procedure))],
     corrections,
-    time: { active: plan.active + required.reduce((s, r) => s + r.minutes.active, 0), waiting: plan.waiting + required.reduce((s, r) => s + r.minutes.waiting, 0) },
+    time: {
+      active: plan.active + required.reduce((s, r) => s + r.minutes.active, 0),
+      waiting: plan.waiting + required.reduce((s, r) => s + r.minutes.waiting, 0),
+    },
     shift,
-    allergens: allergenChange(ask.store, ask.item, uses.map((u) => u.ingredient)),
+    allergens: allergenChange(
+      ask.store,
+      ask.item,
+      uses.map((u) => u.ingredient),
+    ),
     cautions: hazards.cautions,
   };
   return freeze({ ...swap, text: sentence(ask.missing, swap) });

@@ -17,7 +17,13 @@ export interface Weighed extends Candidate {
   readonly hazards?: HazardAnswer;
 }
 
-const refused = (ask: Ask, i: Ingredient, because: Refusal["because"], what: string, detail: string): Refusal => ({ id: i.id, name: ask.store.nameOf(i), because, what, detail });
+const refused = (ask: Ask, i: Ingredient, because: Refusal["because"], what: string, detail: string): Refusal => ({
+  id: i.id,
+  name: ask.store.nameOf(i),
+  because,
+  what,
+  detail,
+});
 
 /** The same food can be a stand-in in another state, but not in the state asked for, nor as the whole its part was cut from and back. */
 function isSame(ask: Ask, i: Ingredient): boolean {
@@ -26,18 +32,43 @@ function isSame(ask: Ask, i: Ingredient): boolean {
   return i.food === ask.item.food && sameState && (i.part === undefined || ask.item.part === undefined);
 }
 
-function against(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], minutes: { active: number; waiting: number }): { refusal?: Refusal; hazards?: HazardAnswer } {
+function against(
+  ask: Ask,
+  uses: readonly { ingredient: Ingredient; grams: number }[],
+  minutes: { active: number; waiting: number },
+): { refusal?: Refusal; hazards?: HazardAnswer } {
   for (const { ingredient } of uses) {
-    const no = refusalFor(ask.store, ingredient, ask.rules, ask.technique === undefined ? {} : { technique: ask.technique });
+    const no = refusalFor(
+      ask.store,
+      ingredient,
+      ask.rules,
+      ask.technique === undefined ? {} : { technique: ask.technique },
+    );
     if (no) return { refusal: { id: ingredient.id, name: ask.store.nameOf(ingredient), ...no } };
     const gate = gateFor(ask, ingredient);
     if (gate) return { refusal: refused(ask, ingredient, gate.because, gate.what, gate.detail) };
     if (ask.onlyFromHave && ask.have && !ask.have.has(ingredient.id) && ingredient.id !== "water/pantry")
-      return { refusal: refused(ask, ingredient, "not in the house", "not in the house", `${ask.store.nameOf(ingredient)} is not among what is in the house.`) };
+      return {
+        refusal: refused(
+          ask,
+          ingredient,
+          "not in the house",
+          "not in the house",
+          `${ask.store.nameOf(ingredient)} is not among what is in the house.`,
+        ),
+      };
   }
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
   if (ask.minutes !== undefined && minutes.active + minutes.waiting > ask.minutes)
-    return { refusal: refused(ask, first, "time", `${Math.round(minutes.active + minutes.waiting)} minutes`, `${ask.store.nameOf(first)} takes ${Math.round(minutes.active + minutes.waiting)} minutes more; there are ${ask.minutes}.`) };
+    return {
+      refusal: refused(
+        ask,
+        first,
+        "time",
+        `${Math.round(minutes.active + minutes.waiting)} minutes`,
+        `${ask.store.nameOf(first)} takes ${Math.round(minutes.active + minutes.waiting)} minutes more; there are ${ask.minutes}.`,
+      ),
+    };
   return {};
 }
 
@@ -63,7 +94,12 @@ export function withHazards(ask: Ask, w: Weighed): Weighed {
   return { ...w, hazards, refusal: refused(ask, i, "hazard", stop.hazard, stop.detail) };
 }
 
-function weigh(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], known: Known | undefined, before: Readonly<Record<Taste, number>>): Weighed {
+function weigh(
+  ask: Ask,
+  uses: readonly { ingredient: Ingredient; grams: number }[],
+  known: Known | undefined,
+  before: Readonly<Record<Taste, number>>,
+): Weighed {
   const steps = prepFor(ask, uses, known);
   // Each further part is another thing to fetch and measure.
   const plan = { ...steps, active: steps.active + 2 * (uses.length - 1) };
@@ -73,7 +109,13 @@ function weigh(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number 
 
 /** A seasoning that would have to make a third of the dish, or a thing that would need many times its weight, is no stand-in. */
 function believable(ask: Ask, grams: number): boolean {
-  return grams > 0 && Number.isFinite(grams) && grams <= Math.max(ask.grams * 12, 0.02) && grams >= ask.grams / 60 && (grams <= ask.grams * 1.6 || grams <= 0.35 * ask.dishGrams || ask.dishKnown === false);
+  return (
+    grams > 0 &&
+    Number.isFinite(grams) &&
+    grams <= Math.max(ask.grams * 12, 0.02) &&
+    grams >= ask.grams / 60 &&
+    (grams <= ask.grams * 1.6 || grams <= 0.35 * ask.dishGrams || ask.dishKnown === false)
+  );
 }
 
 /** Every single stand-in that does the job at all, and every known swap, with scores and refusals; unordered. */
@@ -84,12 +126,20 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
     const only = k.uses.length === 1 ? k.uses[0] : undefined;
     if (only) {
       const old = known.get(only.ingredient.id);
-      if (!old || k.fits > old.fits || (k.fits === old.fits && only.perGram !== undefined && old.uses[0]?.perGram === undefined)) known.set(only.ingredient.id, k);
+      if (
+        !old ||
+        k.fits > old.fits ||
+        (k.fits === old.fits && only.perGram !== undefined && old.uses[0]?.perGram === undefined)
+      )
+        known.set(only.ingredient.id, k);
       continue;
     }
     if (k.uses.some((u) => u.ingredient.id === ask.item.id)) continue;
     const share = 1 / k.uses.length;
-    const uses = k.uses.map((u) => ({ ingredient: u.ingredient, grams: u.perGram === undefined ? (amountFor(ask, u.ingredient) || ask.grams) * share : u.perGram * ask.grams }));
+    const uses = k.uses.map((u) => ({
+      ingredient: u.ingredient,
+      grams: u.perGram === undefined ? (amountFor(ask, u.ingredient) || ask.grams) * share : u.perGram * ask.grams,
+    }));
     found.push(weigh(ask, uses, k, before));
   }
   const floor = 0.3;
@@ -111,24 +161,36 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
 /** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
 function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {
   // A spice is itself; only blends are made of others.
-  const single = ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) && !ask.item.kinds.some((k) => k.includes("blend"));
+  const single =
+    ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) &&
+    !ask.item.kinds.some((k) => k.includes("blend"));
   if (classOf(ask) === "bulk" || single) return [];
   const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
   return blendsFor(ask)
     .filter((b) => b.residual <= FAR && !known.has(names(b.uses)))
     .map((b) => weigh(ask, b.uses, undefined, before));
 }
-const names = (uses: readonly { ingredient: Ingredient }[]): string => uses.map((u) => u.ingredient.id).sort().join("+");
+const names = (uses: readonly { ingredient: Ingredient }[]): string =>
+  uses
+    .map((u) => u.ingredient.id)
+    .sort()
+    .join("+");
 /** Steps beyond which a mixture is another thing. */
 const FAR = 0.9;
 
-export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> => strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);
+export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> =>
+  strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);
 export const floorOf = (ask: Ask): number => weightsOf(ask).floor;
 /** One stand-in weighed whatever its role: for judging a single swap. */
 export function weighOne(ask: Ask, ingredient: Ingredient, before: Readonly<Record<Taste, number>>): Weighed {
   const all = ask.known.filter((k) => k.uses.length === 1 && k.uses[0]?.ingredient.id === ingredient.id);
   const known = [...all].sort((a, b) => b.fits - a.fits)[0];
   const computed = amountFor(ask, ingredient);
-  const grams = known?.uses[0]?.perGram === undefined ? (Number.isNaN(computed) ? ask.grams : computed) : known.uses[0].perGram * ask.grams;
+  const grams =
+    known?.uses[0]?.perGram === undefined
+      ? Number.isNaN(computed)
+        ? ask.grams
+        : computed
+      : known.uses[0].perGram * ask.grams;
   return weigh(ask, [{ ingredient, grams }], known, before);
 }

@@ -19,14 +19,56 @@ interface Rule {
 }
 const BATTER: readonly string[] = ["bake", "whip", "set cold"];
 const batter = (ask: Ask): boolean => ask.technique !== undefined && BATTER.includes(ask.technique);
-const has = (ask: Ask, roles: readonly string[]): boolean => ask.roles.some((r) => r.weight >= 0.5 && roles.includes(r.role));
+const has = (ask: Ask, roles: readonly string[]): boolean =>
+  ask.roles.some((r) => r.weight >= 0.5 && roles.includes(r.role));
 
 const RULES: readonly Rule[] = [
-  { axis: "salt", with: ["salt/pantry"], step: 0.12, least: 0.7, when: () => true, more: "the stand-in brings salt of its own", less: "the missing one would have salted the dish" },
-  { axis: "water", with: ["water/pantry"], step: 3, least: 12, when: (ask) => batter(ask) || has(ask, ["liquid", "sweetener"]), more: "the stand-in is wetter", less: "the stand-in is drier" },
-  { axis: "sweetness", with: ["sugar/pantry"], step: 1.5, least: 4, when: (ask) => !has(ask, ["sweetener", "bulk vegetable", "starch base", "main protein", "leafy green", "crunchy stem"]), more: "the stand-in is sweeter", less: "the missing one was sweeter" },
-  { axis: "fat", with: ["butter/fresh-unsalted", "vegetable-oil/pantry"], step: 2.5, least: 7, when: (ask) => has(ask, ["enrichment", "fat"]), more: "the stand-in is richer", less: "the stand-in is leaner" },
-  { axis: "acid", with: ["lemon.juice/fresh", "white-vinegar/pantry"], step: 0.12, least: 0.25, when: (ask) => !has(ask, ["acid", "main protein", "bulk vegetable", "leafy green"]), more: "the stand-in is sharper", less: "the missing one was sharper" },
+  {
+    axis: "salt",
+    with: ["salt/pantry"],
+    step: 0.12,
+    least: 0.7,
+    when: () => true,
+    more: "the stand-in brings salt of its own",
+    less: "the missing one would have salted the dish",
+  },
+  {
+    axis: "water",
+    with: ["water/pantry"],
+    step: 3,
+    least: 12,
+    when: (ask) => batter(ask) || has(ask, ["liquid", "sweetener"]),
+    more: "the stand-in is wetter",
+    less: "the stand-in is drier",
+  },
+  {
+    axis: "sweetness",
+    with: ["sugar/pantry"],
+    step: 1.5,
+    least: 4,
+    when: (ask) =>
+      !has(ask, ["sweetener", "bulk vegetable", "starch base", "main protein", "leafy green", "crunchy stem"]),
+    more: "the stand-in is sweeter",
+    less: "the missing one was sweeter",
+  },
+  {
+    axis: "fat",
+    with: ["butter/fresh-unsalted", "vegetable-oil/pantry"],
+    step: 2.5,
+    least: 7,
+    when: (ask) => has(ask, ["enrichment", "fat"]),
+    more: "the stand-in is richer",
+    less: "the stand-in is leaner",
+  },
+  {
+    axis: "acid",
+    with: ["lemon.juice/fresh", "white-vinegar/pantry"],
+    step: 0.12,
+    least: 0.25,
+    when: (ask) => !has(ask, ["acid", "main protein", "bulk vegetable", "leafy green"]),
+    more: "the stand-in is sharper",
+    less: "the missing one was sharper",
+  },
 ];
 
 const sum = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], axis: Axis): number => {
@@ -52,11 +94,24 @@ export function correctionsFor(ask: Ask, uses: readonly { ingredient: Ingredient
     if (!(per > 0)) return [];
     let grams = -d / per;
     if (grams < 0 && ask.dishKnown) {
-      const there = ask.dish.filter((l) => l.ingredient.roles.some((r) => r.weight >= 0.7) && (l.ingredient.food === stand.food || rule.axis === "water")).reduce((s, l) => s + (l.ingredient.food === stand.food ? l.grams : 0), 0);
+      const there = ask.dish
+        .filter(
+          (l) =>
+            l.ingredient.roles.some((r) => r.weight >= 0.7) &&
+            (l.ingredient.food === stand.food || rule.axis === "water"),
+        )
+        .reduce((s, l) => s + (l.ingredient.food === stand.food ? l.grams : 0), 0);
       grams = Math.max(grams, -there);
     }
     if (Math.abs(grams) < 0.3) return [];
     const portion = portionOf(ask.store, stand, Math.abs(grams));
-    return [{ ingredient: { id: stand.id, name: ask.store.nameOf(stand) }, grams: Math.sign(grams) * portion.grams, measure: portion.measure, why: grams < 0 ? rule.more : rule.less }];
+    return [
+      {
+        ingredient: { id: stand.id, name: ask.store.nameOf(stand) },
+        grams: Math.sign(grams) * portion.grams,
+        measure: portion.measure,
+        why: grams < 0 ? rule.more : rule.less,
+      },
+    ];
   });
 }

@@ -28,7 +28,11 @@ function edgesFor(store: Store, id: string): readonly SwapEdge[] {
   return index.get(id) ?? [];
 }
 
-const words = (text: string): string[] => text.toLowerCase().split(/[^\p{L}]+/u).filter((w) => w.length > 2);
+const words = (text: string): string[] =>
+  text
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((w) => w.length > 2);
 
 function fitOf(edge: SwapEdge, ask: Question): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;

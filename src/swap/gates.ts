@@ -11,7 +11,21 @@ const NEEDS: Readonly<Partial<Record<RoleId, readonly string[]>>> = {
 };
 /** Notes nobody wants in a savoury dish that had none, and in a sweet one. */
 const NOT_SAVOURY: readonly string[] = ["banana", "vanilla", "chocolate", "coffee", "rose"];
-const NOT_SWEET: readonly string[] = ["fish", "marine", "allium", "mustard heat", "cured pork", "meat", "liver", "game", "blue cheese", "smoke", "ferment", "chilli heat", "tomato"];
+const NOT_SWEET: readonly string[] = [
+  "fish",
+  "marine",
+  "allium",
+  "mustard heat",
+  "cured pork",
+  "meat",
+  "liver",
+  "game",
+  "blue cheese",
+  "smoke",
+  "ferment",
+  "chilli heat",
+  "tomato",
+];
 const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
 const FAST: readonly string[] = ["stir-fry", "fry", "grill"];
 const COLD: readonly string[] = ["raw", "set cold"];
@@ -31,9 +45,15 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
   for (const { role, weight } of ask.roles) {
     if (weight < 0.7) continue;
     for (const need of NEEDS[role] ?? []) {
-      if (item.can.has(need) && !use.can.has(need)) return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
+      if (item.can.has(need) && !use.can.has(need))
+        return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
     }
-    if (role === "structure" && item.can.has("forms gluten") && use.cannot.has("forms gluten") && /\b(bread|pizza|pasta)\b/.test(ask.setting.toLowerCase()))
+    if (
+      role === "structure" &&
+      item.can.has("forms gluten") &&
+      use.cannot.has("forms gluten") &&
+      /\b(bread|pizza|pasta)\b/.test(ask.setting.toLowerCase())
+    )
       return spoils("forms gluten", `${name} forms no gluten, which holds this dough.`);
   }
   if (technique !== undefined) {
@@ -44,8 +64,18 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
     if (MELT.includes(technique) && item.can.has("melts") && use.cannot.has("melts") && !isMain(ask))
       return spoils("melts", `${name} does not melt.`);
     // Fish and other things done in minutes go in at the end (see prep); what is neither quick nor lasting has no place in a braise.
-    if (LONG.includes(technique) && item.can.has("survives long heat") && use.cannot.has("survives long heat") && !use.can.has("cooks in minutes") && isMain(ask))
-      return { because: "technique", what: technique, detail: `${name} falls apart or toughens in a long ${technique}.` };
+    if (
+      LONG.includes(technique) &&
+      item.can.has("survives long heat") &&
+      use.cannot.has("survives long heat") &&
+      !use.can.has("cooks in minutes") &&
+      isMain(ask)
+    )
+      return {
+        because: "technique",
+        what: technique,
+        detail: `${name} falls apart or toughens in a long ${technique}.`,
+      };
   }
   return alien(ask, use);
 }
@@ -57,7 +87,12 @@ const FLESH: readonly string[] = ["beef", "pork", "lamb", "goat", "game", "poult
 export function gainedNotes(ask: Ask, use: Ingredient): string[] {
   // Meat for meat brings no new note, however the two are seasoned.
   const flesh = FLESH.some((o) => ask.item.origin.has(o));
-  return use.dominant.filter((note) => !ask.item.dominant.includes(note) && !(note === "meat" && flesh) && !ask.dish.some((line) => line.ingredient.dominant.includes(note)));
+  return use.dominant.filter(
+    (note) =>
+      !ask.item.dominant.includes(note) &&
+      !(note === "meat" && flesh) &&
+      !ask.dish.some((line) => line.ingredient.dominant.includes(note)),
+  );
 }
 
 function alien(ask: Ask, use: Ingredient): Gate | undefined {
@@ -67,12 +102,22 @@ function alien(ask: Ask, use: Ingredient): Gate | undefined {
   const list = ask.taste === "savoury" ? NOT_SAVOURY : ask.taste === "sweet" ? NOT_SWEET : [];
   const bad = gained.find((note) => list.includes(note));
   if (bad !== undefined) return spoils(bad, `${name} would make a ${ask.taste} dish taste of ${bad}.`);
-  if (ask.taste === "savoury" && gained.includes("sweet") && ask.roles[0]?.role !== "sweetener" && !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.7))
+  if (
+    ask.taste === "savoury" &&
+    gained.includes("sweet") &&
+    ask.roles[0]?.role !== "sweetener" &&
+    !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.7)
+  )
     return spoils("sweet", `${name} would make a savoury dish sweet.`);
   // A baked or sweet-leaning ingredient asked about with no dish: what is savoury by nature stays out.
-  if (ask.taste === "either" && !ask.item.dominant.some((n) => NOT_SWEET.includes(n)) && ask.roles.some((r) => ["sweetener", "structure", "leavener"].includes(r.role) && r.weight >= 0.5)) {
+  if (
+    ask.taste === "either" &&
+    !ask.item.dominant.some((n) => NOT_SWEET.includes(n)) &&
+    ask.roles.some((r) => ["sweetener", "structure", "leavener"].includes(r.role) && r.weight >= 0.5)
+  ) {
     const wrong = gained.find((note) => NOT_SWEET.includes(note) && note !== "smoke");
-    if (wrong !== undefined && !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.9)) return spoils(wrong, `${name} would taste of ${wrong}.`);
+    if (wrong !== undefined && !use.roles.some((r) => r.role === ask.roles[0]?.role && r.weight >= 0.9))
+      return spoils(wrong, `${name} would taste of ${wrong}.`);
   }
   return undefined;
 }

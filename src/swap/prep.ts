@@ -32,9 +32,20 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
   const own = cookedAlready(use) ? ask.item : use;
   const cold = ask.technique === "raw" || ask.technique === "set cold";
   const minutes = own.minutes[ask.technique ?? ""] ?? Object.values(own.minutes)[0] ?? 0;
-  if (cookedAlready(use)) return cold ? undefined : { text: "It is cooked already: add it near the end, just to heat through.", minutes: -minutes, required: false };
+  if (cookedAlready(use))
+    return cold
+      ? undefined
+      : {
+          text: "It is cooked already: add it near the end, just to heat through.",
+          minutes: -minutes,
+          required: false,
+        };
   if (use.can.has("ready to eat")) return undefined;
-  return { text: `Cook it first${minutes > 0 ? `, about ${minutes} minutes` : ""}: what it stands in for was cooked already.`, minutes, required: true };
+  return {
+    text: `Cook it first${minutes > 0 ? `, about ${minutes} minutes` : ""}: what it stands in for was cooked already.`,
+    minutes,
+    required: true,
+  };
 }
 
 const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
@@ -50,7 +61,12 @@ function late(ask: Ask, use: Ingredient): { text: string; minutes: number } | un
 function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
   const { item } = ask;
   const shared = (t: string): boolean => item.minutes[t] !== undefined && use.minutes[t] !== undefined;
-  const technique = ask.technique !== undefined && shared(ask.technique) ? ask.technique : ask.technique === undefined ? Object.keys(item.minutes).find(shared) : undefined;
+  const technique =
+    ask.technique !== undefined && shared(ask.technique)
+      ? ask.technique
+      : ask.technique === undefined
+        ? Object.keys(item.minutes).find(shared)
+        : undefined;
   if (technique === undefined) return undefined;
   const before = item.minutes[technique] as number;
   const after = use.minutes[technique] as number;
@@ -81,7 +97,8 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     if (before.includes(id)) continue;
     const p = store.procedures.get(id);
     if (!p) continue;
-    const quick = ask.minutes !== undefined && p.quick !== undefined && p.active + p.waiting > ask.minutes ? p.quick : undefined;
+    const quick =
+      ask.minutes !== undefined && p.quick !== undefined && p.active + p.waiting > ask.minutes ? p.quick : undefined;
     const minutes = quick ? { active: quick.active, waiting: quick.waiting } : clock(p);
     prep.push({ kind: "add", procedure: id, minutes, required: true, text: quick?.text ?? p.add });
     active += minutes.active;
@@ -90,17 +107,36 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
   for (const { ingredient } of uses) {
     const heat = cookedDifference(ask, ingredient);
     if (heat) {
-      prep.push({ kind: heat.required ? "add" : "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(heat.minutes)) }, required: heat.required, text: heat.text });
+      prep.push({
+        kind: heat.required ? "add" : "change",
+        procedure: "cook",
+        minutes: { active: 0, waiting: round(Math.abs(heat.minutes)) },
+        required: heat.required,
+        text: heat.text,
+      });
       waiting += heat.minutes;
       continue;
     }
     const change = late(ask, ingredient) ?? (uses.length === 1 ? cooking(ask, ingredient) : undefined);
     if (!change) continue;
-    prep.push({ kind: "change", procedure: "cook", minutes: { active: 0, waiting: round(Math.abs(change.minutes)) }, required: true, text: change.text });
+    prep.push({
+      kind: "change",
+      procedure: "cook",
+      minutes: { active: 0, waiting: round(Math.abs(change.minutes)) },
+      required: true,
+      text: change.text,
+    });
     waiting += change.minutes;
   }
   // What a cook adds to the swap, in the words of whoever wrote it down.
-  if (known?.edge.change !== undefined) prep.push({ kind: "change", procedure: "as noted", minutes: { active: 0, waiting: 0 }, required: false, text: known.edge.change });
+  if (known?.edge.change !== undefined)
+    prep.push({
+      kind: "change",
+      procedure: "as noted",
+      minutes: { active: 0, waiting: 0 },
+      required: false,
+      text: known.edge.change,
+    });
   return { prep, active: round(active), waiting: round(waiting) };
 }
 

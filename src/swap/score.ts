@@ -1,5 +1,16 @@
 import type { Ingredient } from "../catalogue/index.js";
-import { AT, NOTICEABLE, TASTES, WIDTH, carrierDose, carrierOf, doseMatrix, perceived, umami, type Taste } from "../dose/index.js";
+import {
+  AT,
+  NOTICEABLE,
+  TASTES,
+  WIDTH,
+  carrierDose,
+  carrierOf,
+  doseMatrix,
+  perceived,
+  umami,
+  type Taste,
+} from "../dose/index.js";
 import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
 import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
@@ -42,23 +53,36 @@ export function roleFit(ask: Ask, use: Ingredient): number {
 }
 
 /** Perceived strengths (0 to 9) of so many grams in the dish; NaN where not measured. */
-export function strengths(ask: Ask, parts: readonly { ingredient: Ingredient; grams: number }[]): Record<Taste, number> {
+export function strengths(
+  ask: Ask,
+  parts: readonly { ingredient: Ingredient; grams: number }[],
+): Record<Taste, number> {
   const matrix = doseMatrix(ask.store);
   const to100 = 100 / ask.dishGrams;
-  const sum = (axis: keyof typeof AT): number => parts.reduce((s, p) => s + (matrix[p.ingredient.index * WIDTH + AT[axis]] as number) * p.grams, 0) * to100;
+  const sum = (axis: keyof typeof AT): number =>
+    parts.reduce((s, p) => s + (matrix[p.ingredient.index * WIDTH + AT[axis]] as number) * p.grams, 0) * to100;
   return Object.fromEntries(
     TASTES.map((taste) => {
       if (taste !== "umami") return [taste, cap(taste, sum(taste))];
       const nucleotide = sum("nucleotide");
       const glutamate = sum("glutamate");
-      return [taste, Number.isNaN(glutamate) ? Number.NaN : perceived("umami", umami(glutamate, Number.isNaN(nucleotide) ? 0 : nucleotide))];
+      return [
+        taste,
+        Number.isNaN(glutamate)
+          ? Number.NaN
+          : perceived("umami", umami(glutamate, Number.isNaN(nucleotide) ? 0 : nucleotide)),
+      ];
     }),
   ) as Record<Taste, number>;
 }
 const cap = (taste: Taste, c: number): number => (Number.isNaN(c) ? Number.NaN : perceived(taste, c));
 
 /** 1 when no taste differs noticeably. What can be added back (salt) costs less than what cannot be taken out. */
-export function tasteLikeness(ask: Ask, before: Readonly<Record<Taste, number>>, after: Readonly<Record<Taste, number>>): number {
+export function tasteLikeness(
+  ask: Ask,
+  before: Readonly<Record<Taste, number>>,
+  after: Readonly<Record<Taste, number>>,
+): number {
   let cost = 0;
   for (const taste of TASTES) {
     const d = after[taste] - before[taste];
@@ -79,12 +103,19 @@ function likelyAtHand(ask: Ask, use: Ingredient): number {
 }
 
 /** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
-function mixture(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): { role: number; aroma: number; kin: number } {
+function mixture(
+  ask: Ask,
+  uses: readonly { ingredient: Ingredient; grams: number }[],
+): { role: number; aroma: number; kin: number } {
   const residual = residualOf(ask, uses);
   const telling = uses.filter((u) => !isPlain(ask, u.ingredient));
   const counted = telling.length > 0 ? telling : uses;
   const grams = counted.reduce((s, u) => s + u.grams, 0);
-  return { role: jobsDone(ask, uses), aroma: 1 / (1 + 0.6 * residual), kin: counted.reduce((s, u) => s + kinLikeness(ask.item, u.ingredient) * u.grams, 0) / grams };
+  return {
+    role: jobsDone(ask, uses),
+    aroma: 1 / (1 + 0.6 * residual),
+    kin: counted.reduce((s, u) => s + kinLikeness(ask.item, u.ingredient) * u.grams, 0) / grams,
+  };
 }
 
 /** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */
@@ -109,21 +140,34 @@ export interface Scored {
   /** The same without evidence: what the floor is held against. */
   readonly base: number;
   readonly parts: readonly ScorePart[];
-  readonly fit: { readonly role: number; readonly texture: number; readonly flavour: number; readonly handling: number };
+  readonly fit: {
+    readonly role: number;
+    readonly texture: number;
+    readonly flavour: number;
+    readonly handling: number;
+  };
 }
 
 /** Extra minutes to a mark of 0 to 1: half an hour more of work halves it; waiting counts a fifth, and each step of its own counts
  * two minutes even when time is saved on the whole. */
-export const handlingMark = (active: number, waiting: number, steps = 0): number => 1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
+export const handlingMark = (active: number, waiting: number, steps = 0): number =>
+  1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
-const meanOf = (parts: readonly ScorePart[]): number => parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
+const meanOf = (parts: readonly ScorePart[]): number =>
+  parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
 /**
  * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole
  * and has no texture of its own to judge.
  */
-export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], extra: { active: number; waiting: number; prep: readonly { kind: string }[] }, known: Known | undefined, before: Readonly<Record<Taste, number>>): Scored {
+export function scoreOf(
+  ask: Ask,
+  uses: readonly { ingredient: Ingredient; grams: number }[],
+  extra: { active: number; waiting: number; prep: readonly { kind: string }[] },
+  known: Known | undefined,
+  before: Readonly<Record<Taste, number>>,
+): Scored {
   const w = weightsOf(ask)[classOf(ask)];
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
@@ -136,7 +180,9 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first, classOf(ask) === "seasoning");
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
   // Sweet and sour are tastes, weighed above; the others are what the thing is known by.
-  const lost = ask.item.dominant.filter((n) => n !== "sweet" && n !== "sour" && !uses.some((u) => u.ingredient.dominant.includes(n))).length;
+  const lost = ask.item.dominant.filter(
+    (n) => n !== "sweet" && n !== "sour" && !uses.some((u) => u.ingredient.dominant.includes(n)),
+  ).length;
   const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
@@ -145,15 +191,46 @@ export function scoreOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams
   const add = (name: PartName, value: number, weight: number, text: string): void => {
     if (weight > 0) parts.push({ name, value: round4(value), weight, text });
   };
-  add("role", role, w.role, `does the job (${ask.roles.slice(0, 2).map((r) => r.role).join(", ")}) at ${pct(role)}`);
-  if (texture !== undefined) add("texture", texture, w.texture, `texture ${ask.stage === "raw" ? "uncooked" : ask.stage === "long" ? "after long cooking" : "when cooked"}: ${pct(texture)} alike`);
-  add("flavour", flavour, w.flavour, `taste and aroma: ${pct(flavour)} alike${notes > 0 ? ", brings a note of its own" : ""}`);
-  add("handling", handling, w.handling, extra.active > 0 || extra.waiting > 0 ? `asks for ${Math.round(Math.max(0, extra.active))} more minutes of work and ${Math.round(Math.max(0, extra.waiting))} of waiting` : "asks for no more work");
+  add(
+    "role",
+    role,
+    w.role,
+    `does the job (${ask.roles
+      .slice(0, 2)
+      .map((r) => r.role)
+      .join(", ")}) at ${pct(role)}`,
+  );
+  if (texture !== undefined)
+    add(
+      "texture",
+      texture,
+      w.texture,
+      `texture ${ask.stage === "raw" ? "uncooked" : ask.stage === "long" ? "after long cooking" : "when cooked"}: ${pct(texture)} alike`,
+    );
+  add(
+    "flavour",
+    flavour,
+    w.flavour,
+    `taste and aroma: ${pct(flavour)} alike${notes > 0 ? ", brings a note of its own" : ""}`,
+  );
+  add(
+    "handling",
+    handling,
+    w.handling,
+    extra.active > 0 || extra.waiting > 0
+      ? `asks for ${Math.round(Math.max(0, extra.active))} more minutes of work and ${Math.round(Math.max(0, extra.waiting))} of waiting`
+      : "asks for no more work",
+  );
   add("kin", kin, w.kin, `kin: ${pct(kin)}`);
   add("custom", custom, w.custom, `at hand and used by the same cooks: ${pct(custom)}`);
   const base = meanOf(parts);
   const { evidence, unlisted } = weightsOf(ask);
   if (known) add("evidence", known.fits, evidence, isCommonPractice(known.edge) ? "common practice" : "published");
   else if (ask.known.some((k) => k.fits >= 0.6)) add("evidence", unlisted, evidence, "tables name others for this");
-  return { score: round4(meanOf(parts)), base: round4(base), parts, fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) } };
+  return {
+    score: round4(meanOf(parts)),
+    base: round4(base),
+    parts,
+    fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) },
+  };
 }

@@ -3,9 +3,13 @@ import { plural } from "./plural.js";
 
 const lower = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1).replace(/\.$/, "");
 /** "a", "a and b", "a, b and c". */
-export const list = (items: readonly string[]): string => (items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1] ?? ""}`);
+export const list = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items[items.length - 1] ?? ""}`;
 /** "450 g salt cod", "4 eggs", "1 can white beans": the measure and the name as a cook says them. */
-export function named(p: { readonly measure: Pick<Measure, "amount" | "unit" | "text">; readonly name: string }): string {
+export function named(p: {
+  readonly measure: Pick<Measure, "amount" | "unit" | "text">;
+  readonly name: string;
+}): string {
   const { text, amount, unit } = p.measure;
   if (text.includes(p.name)) return text;
   const bare = unit === "piece" && !/[a-z]/i.test(text);
@@ -25,12 +29,20 @@ export function sentence(missing: Portion, swap: Omit<Swap, "text">): string {
   const approximate = swap.basis === "computed" && swap.use.some((u) => u.range) ? "Start with" : "Use";
   const first = `${approximate} ${use} for the ${named(missing)}.`;
   const steps = swap.prep.map((p) => lower(p.text));
-  const mends = swap.corrections.map((c) => `${c.grams < 0 ? "hold back" : "add"} ${named({ measure: c.measure, name: c.ingredient.name })}`);
+  const mends = swap.corrections.map(
+    (c) => `${c.grams < 0 ? "hold back" : "add"} ${named({ measure: c.measure, name: c.ingredient.name })}`,
+  );
   const doing = [...steps, ...mends];
-  const how = doing.length > 0 ? ` ${doing.map((d, i) => (i === 0 ? d.charAt(0).toUpperCase() + d.slice(1) : d)).join("; ")}.` : "";
+  const how =
+    doing.length > 0
+      ? ` ${doing.map((d, i) => (i === 0 ? d.charAt(0).toUpperCase() + d.slice(1) : d)).join("; ")}.`
+      : "";
   const what = ` ${expectation(swap.shift)}`;
   const minutes = swap.time.active + swap.time.waiting;
-  const when = Math.abs(minutes) >= 5 ? ` ${minutes < 0 ? "Saves" : "Takes"} about ${span(minutes)}${minutes > 0 ? " more" : ""}.` : "";
+  const when =
+    Math.abs(minutes) >= 5
+      ? ` ${minutes < 0 ? "Saves" : "Takes"} about ${span(minutes)}${minutes > 0 ? " more" : ""}.`
+      : "";
   return `${first}${how}${what}${when}`;
 }
 

@@ -4,7 +4,11 @@ import { describe, expect, it } from "vitest";
 const root = new URL("../..", import.meta.url).pathname;
 const tool = (name: string, ...args: string[]): string => {
   try {
-    return execFileSync("npx", ["--no-install", name, ...args], { cwd: root, encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
+    return execFileSync("npx", ["--no-install", name, ...args], {
+      cwd: root,
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "pipe"],
+    });
   } catch (e) {
     const failed = e as { stdout?: string; stderr?: string };
     throw new Error(`${name} found fault:\n${failed.stdout ?? ""}${failed.stderr ?? ""}`, { cause: e });
@@ -17,6 +21,8 @@ describe("what a resolver sees", () => {
     expect(tool("publint", "--strict", "--pack", "false")).toMatch(/All good|No issues/i);
   });
   it("the types resolve in every mode", () => {
-    expect(tool("attw", "--pack", ".", "--ignore-rules", "internal-resolution-error", "--format", "ascii")).not.toMatch(/💀|❌/);
+    expect(tool("attw", "--pack", ".", "--ignore-rules", "internal-resolution-error", "--format", "ascii")).not.toMatch(
+      /💀|❌/,
+    );
   });
 });

@@ -106,7 +106,7 @@ describe("holding, cooling, thawing, reheating", () => {
     ["white-rice/pantry", "rice", "UK", "hours", 1, "a UK dietitian; 1.5 h by a local authority: the stricter"],
     ["kidney-bean/dried", "soak", "US", "standMinutes", 60, "Penn State Extension, quoted"],
     ["garlic/fresh", "store", "US", "days", 4, "newer US advice, from memory; NCHFP says 7: the stricter"],
-  ] as const)("%s %s %s %s = %d (%s)", (id, topic, jurisdiction, key, value) =>
+  ] as const)("%s %s %s %s = %d (%s)", (id, topic, jurisdiction, key, value, _source) =>
     expect(figure(id, topic, jurisdiction, key)).toContain(value),
   );
   it("fish to be eaten raw: 168 hours at -20 °C (Southern Nevada Health District)", () =>

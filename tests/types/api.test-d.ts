@@ -1,5 +1,17 @@
 import { assertType, describe, expectTypeOf, it } from "vitest";
-import { checkMeal, convert, findFood, foodFacts, isSteadfareError, judgeSwap, listFoods, openCatalogue, readLine, swapsFor, vocabulary } from "../../src/index.js";
+import {
+  checkMeal,
+  convert,
+  findFood,
+  foodFacts,
+  isSteadfareError,
+  judgeSwap,
+  listFoods,
+  openCatalogue,
+  readLine,
+  swapsFor,
+  vocabulary,
+} from "../../src/index.js";
 import type { Catalogue, Judgement, MealReport, Portion, ReadLine, Swap, SwapAdvice } from "../../src/index.js";
 
 declare const c: Catalogue;
@@ -19,12 +31,16 @@ describe("the public types", () => {
     expectTypeOf(vocabulary.role).items.toBeString();
   });
   it("results are readonly all the way down", () => {
-    const advice = swapsFor(c, { missing: "450 g salt cod", avoid: { allergens: ["egg"] }, dish: { technique: "braise", lines: ["2 lb potatoes"] } });
+    const advice = swapsFor(c, {
+      missing: "450 g salt cod",
+      avoid: { allergens: ["egg"] },
+      dish: { technique: "braise", lines: ["2 lb potatoes"] },
+    });
     assertType<Swap | undefined>(advice.swaps[0]);
     // @ts-expect-error frozen
     advice.swaps[0]!.use[0].grams = 1;
     // @ts-expect-error a list that cannot be added to
-    advice.swaps.push(advice.swaps[0]!);
+    advice.swaps[0] = advice.swaps[1]!;
   });
   it("errors are switched on by code and their data is typed by it", () => {
     if (isSteadfareError(e, "ambiguous food")) expectTypeOf(e.data.candidates[0]!.name).toBeString();

@@ -1,4 +1,13 @@
-import { nameSwaps, type Commons, type Flat, type FlatIngredient, type NameRow, type PackedProcedure, type PackedSource, type PackedSwap } from "../compiled.js";
+import {
+  nameSwaps,
+  type Commons,
+  type Flat,
+  type FlatIngredient,
+  type NameRow,
+  type PackedProcedure,
+  type PackedSource,
+  type PackedSwap,
+} from "../compiled.js";
 import type { CompositionLookup, CompositionRecord } from "./composition.js";
 import { mergeFacts, type Merged } from "./merge.js";
 import type { Cited, FoodRecord, KindRecord, ProcedureRecord, StateRecord, SwapRecord } from "./schema.js";
@@ -53,7 +62,8 @@ class Refs {
 /** The kind and its ancestors, nearest first. Stops at a loop or an unknown parent (both are reported by rules). */
 export function lineage(kind: string, kinds: ReadonlyMap<string, KindRecord>): KindRecord[] {
   const line: KindRecord[] = [];
-  for (let k = kinds.get(kind); k && !line.includes(k); k = k.parent === undefined ? undefined : kinds.get(k.parent)) line.push(k);
+  for (let k = kinds.get(kind); k && !line.includes(k); k = k.parent === undefined ? undefined : kinds.get(k.parent))
+    line.push(k);
   return line;
 }
 
@@ -71,20 +81,23 @@ export function eachState(foods: readonly From<FoodRecord>[]): Slot[] {
   for (const { file, data: food } of foods) {
     for (const [stateName, state] of Object.entries(food.states ?? {})) slots.push({ food, file, stateName, state });
     for (const [partName, part] of Object.entries(food.parts ?? {})) {
-      for (const [stateName, state] of Object.entries(part.states)) slots.push({ food, file, partName, stateName, state });
+      for (const [stateName, state] of Object.entries(part.states))
+        slots.push({ food, file, partName, stateName, state });
     }
   }
   return slots;
 }
 
-const foodKey = (slot: Slot): string => (slot.partName === undefined ? slot.food.food : `${slot.food.food}.${slot.partName}`);
+const foodKey = (slot: Slot): string =>
+  slot.partName === undefined ? slot.food.food : `${slot.food.food}.${slot.partName}`;
 export const idOf = (slot: Slot): string => `${foodKey(slot)}/${slot.stateName}`;
 
 function namesOf(slot: Slot): NameRow[] {
   const rows: NameRow[] = [];
   const part = slot.partName === undefined ? undefined : slot.food.parts?.[slot.partName];
   const add = (names: Record<string, string[]> | undefined, of: NameRow["of"]): void => {
-    for (const tag of Object.keys(names ?? {}).sort()) for (const text of names?.[tag] ?? []) rows.push({ tag, text, of });
+    for (const tag of Object.keys(names ?? {}).sort())
+      for (const text of names?.[tag] ?? []) rows.push({ tag, text, of });
   };
   add(slot.state.names, "state");
   add(part ? part.names : slot.food.names, part ? "part" : "food");
@@ -115,7 +128,9 @@ function orderedTexture(texture: Merged["texture"], names: readonly string[]): M
   const stages: Merged["texture"] = {};
   for (const stage of ["raw", "cooked", "long"]) {
     const scale = texture[stage];
-    const kept = names.filter((n) => scale?.[n] !== undefined).map((n) => [n, Math.round((scale?.[n] ?? 0) * 2) / 2] as const);
+    const kept = names
+      .filter((n) => scale?.[n] !== undefined)
+      .map((n) => [n, Math.round((scale?.[n] ?? 0) * 2) / 2] as const);
     if (kept.length > 0) stages[stage] = Object.fromEntries(kept);
   }
   return stages;
@@ -124,17 +139,26 @@ function orderedTexture(texture: Merged["texture"], names: readonly string[]): M
 /** Figures the rules look at in the table itself; nothing at run time asks for them, so they are not shipped. */
 const CHECK_ONLY: readonly string[] = ["ash", "total glutamic acid", "saturated fat", "cholesterol"];
 
-function figuresOf(slot: Slot, records: readonly CompositionRecord[], refs: Refs): Record<string, readonly [number, number]> {
+function figuresOf(
+  slot: Slot,
+  records: readonly CompositionRecord[],
+  refs: Refs,
+): Record<string, readonly [number, number]> {
   const figures: Record<string, readonly [number, number]> = {};
   for (const record of records) {
-    for (const [name, value] of Object.entries(record.figures)) if (!CHECK_ONLY.includes(name)) figures[name] ??= [value, refs.of(record.key, record.record)];
+    for (const [name, value] of Object.entries(record.figures))
+      if (!CHECK_ONLY.includes(name)) figures[name] ??= [value, refs.of(record.key, record.record)];
   }
   for (const [name, cited] of Object.entries(slot.state.figures ?? {})) figures[name] = refs.cited(cited);
   return figures;
 }
 
 /** A household weight is found by its record; the measure's own words are the record's. */
-const weightRecord = (key: string, at: string | undefined, records: readonly CompositionRecord[]): string | undefined =>
+const weightRecord = (
+  key: string,
+  at: string | undefined,
+  records: readonly CompositionRecord[],
+): string | undefined =>
   key === "usda-sr28" ? (at?.match(/\b\d{5}\b/)?.[0] ?? records.find((r) => r.key === key)?.record ?? at) : at;
 
 function unknownAllergens(facts: Merged, all: readonly string[]): string[] {
@@ -143,7 +167,16 @@ function unknownAllergens(facts: Merged, all: readonly string[]): string[] {
   return all.filter((a) => !contains.includes(a) && !may.includes(a));
 }
 
-function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMap<string, KindRecord>; look: CompositionLookup; refs: Refs; allergens: readonly string[] }): FlatIngredient {
+function flatIngredient(
+  slot: Slot,
+  ctx: {
+    authored: Authored;
+    kinds: ReadonlyMap<string, KindRecord>;
+    look: CompositionLookup;
+    refs: Refs;
+    allergens: readonly string[];
+  },
+): FlatIngredient {
   const { food, state, partName } = slot;
   const { refs } = ctx;
   const part = partName === undefined ? undefined : food.parts?.[partName];
@@ -154,7 +187,8 @@ function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMa
   const isDefault = state.default === true || siblings.length === 1;
   const records = recordsOf(state, ctx.look);
   const refuse = records[0]?.refuse;
-  const sortKeys = <T>(o: Readonly<Record<string, T>>): Record<string, T> => Object.fromEntries(Object.entries(o).sort(([a], [b]) => (a < b ? -1 : 1)));
+  const sortKeys = <T>(o: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(o).sort(([a], [b]) => (a < b ? -1 : 1)));
   return {
     id: idOf(slot),
     food: food.food,
@@ -180,7 +214,12 @@ function flatIngredient(slot: Slot, ctx: { authored: Authored; kinds: ReadonlyMa
     figures: figuresOf(slot, records, refs),
     measures: Object.entries(state.measures ?? {}).map(([unit, m]) => {
       const space = unit.indexOf(" ");
-      return [space < 0 ? unit : unit.slice(0, space), space < 0 ? "" : unit.slice(space + 1), m.g, refs.of(m.from, weightRecord(m.from, m.at, records))] as const;
+      return [
+        space < 0 ? unit : unit.slice(0, space),
+        space < 0 ? "" : unit.slice(space + 1),
+        m.g,
+        refs.of(m.from, weightRecord(m.from, m.at, records)),
+      ] as const;
     }),
     ...(state.usual === undefined ? {} : { usual: state.usual }),
     edible: state.edible?.v ?? (refuse === undefined ? 1 : Math.round(100 - refuse) / 100),
@@ -217,7 +256,15 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
   const refs = new Refs();
   const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
   const ctx = { authored, kinds, look, refs, allergens };
-  const place = new Map([...kinds.keys()].map((kind) => [kind, lineage(kind, kinds).map((k) => k.kind).reverse().join(">")]));
+  const place = new Map(
+    [...kinds.keys()].map((kind) => [
+      kind,
+      lineage(kind, kinds)
+        .map((k) => k.kind)
+        .reverse()
+        .join(">"),
+    ]),
+  );
   const ingredients = eachState(authored.foods)
     .map((slot) => flatIngredient(slot, ctx))
     .sort((a, b) => {
@@ -232,7 +279,16 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
       minutes: { active: minutes.active, waiting: minutes.waiting },
       source: refs.of(minutes.from),
       ...(quick ? { quick: { text: quick.text, active: quick.minutes.active, waiting: quick.minutes.waiting } } : {}),
-      ...(byProduct ? { byProduct: { name: byProduct.name, replaceWith: byProduct.replaceWith, gramsPerGram: byProduct.gramsPerGram, role: byProduct.role } } : {}),
+      ...(byProduct
+        ? {
+            byProduct: {
+              name: byProduct.name,
+              replaceWith: byProduct.replaceWith,
+              gramsPerGram: byProduct.gramsPerGram,
+              role: byProduct.role,
+            },
+          }
+        : {}),
       ...(safety === undefined ? {} : { safety }),
     }))
     .sort((a, b) => (a.id < b.id ? -1 : 1));
@@ -265,12 +321,23 @@ export function compile(authored: Authored, look: CompositionLookup, allergens: 
     figures: Object.fromEntries(Object.entries(terms.figure).map(([name, f]) => [name, { unit: f.unit }])),
     tags: terms.tag,
     sources: Object.fromEntries(
-      Object.entries(authored.sources).map(([key, s]) => [key, { title: s.title, ...(s.publisher ?? s.author ? { publisher: s.publisher ?? s.author ?? "" } : {}), ...(s.year === undefined || s.year === null ? {} : { year: s.year }) }]),
+      Object.entries(authored.sources).map(([key, s]) => [
+        key,
+        {
+          title: s.title,
+          ...((s.publisher ?? s.author) ? { publisher: s.publisher ?? s.author ?? "" } : {}),
+          ...(s.year === undefined || s.year === null ? {} : { year: s.year }),
+        },
+      ]),
     ),
     refs: refs.list,
-    kinds: authored.kinds.map(({ data }) => [data.kind, data.parent ?? ""] as const).sort(([a], [b]) => (a < b ? -1 : 1)),
+    kinds: authored.kinds
+      .map(({ data }) => [data.kind, data.parent ?? ""] as const)
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
     procedures,
-    tombstones: Object.fromEntries(authored.foods.flatMap(({ data }) => Object.entries(data.formerIds ?? {})).sort(([a], [b]) => (a < b ? -1 : 1))),
+    tombstones: Object.fromEntries(
+      authored.foods.flatMap(({ data }) => Object.entries(data.formerIds ?? {})).sort(([a], [b]) => (a < b ? -1 : 1)),
+    ),
     tables: authored.tables,
   };
   return inOrder({ commons, ingredients, swaps });
@@ -328,5 +395,13 @@ function packSwap(s: SwapRecord, refs: Refs): PackedSwap[] {
     ...common,
   };
   if (s.both !== true) return [forward];
-  return [forward, ...s.uses.map((u) => ({ id: `${s.id}--back-${u.food}`, replaces: { id: u.food }, uses: [{ id: s.replaces.food }], ...common }))];
+  return [
+    forward,
+    ...s.uses.map((u) => ({
+      id: `${s.id}--back-${u.food}`,
+      replaces: { id: u.food },
+      uses: [{ id: s.replaces.food }],
+      ...common,
+    })),
+  ];
 }

@@ -43,7 +43,12 @@ const shared = {
   minutes: z.record(z.string(), Cited).optional(),
 };
 
-export const KindRecord = z.strictObject({ kind: z.string(), parent: z.string().optional(), text: z.string().optional(), ...shared });
+export const KindRecord = z.strictObject({
+  kind: z.string(),
+  parent: z.string().optional(),
+  text: z.string().optional(),
+  ...shared,
+});
 
 export const Ready = z.strictObject({
   by: Words.min(1),
@@ -94,12 +99,30 @@ export const ProcedureRecord = z.strictObject({
   skip: z.string(),
   add: z.string(),
   minutes: z.strictObject({ active: z.number().min(0), waiting: z.number().min(0), from }),
-  quick: z.strictObject({ text: z.string(), minutes: z.strictObject({ active: z.number().min(0), waiting: z.number().min(0) }), from }).optional(),
-  byProduct: z.strictObject({ name: z.string(), replaceWith: z.string(), gramsPerGram: z.number().positive(), role: z.string(), from }).optional(),
+  quick: z
+    .strictObject({
+      text: z.string(),
+      minutes: z.strictObject({ active: z.number().min(0), waiting: z.number().min(0) }),
+      from,
+    })
+    .optional(),
+  byProduct: z
+    .strictObject({
+      name: z.string(),
+      replaceWith: z.string(),
+      gramsPerGram: z.number().positive(),
+      role: z.string(),
+      from,
+    })
+    .optional(),
   safety: z.string().optional(),
 });
 
-export const SwapUse = z.strictObject({ food: z.string(), amount: z.string().optional(), ratio: z.number().positive().optional() });
+export const SwapUse = z.strictObject({
+  food: z.string(),
+  amount: z.string().optional(),
+  ratio: z.number().positive().optional(),
+});
 export const SwapRecord = z.strictObject({
   id: z.string(),
   replaces: z.strictObject({ food: z.string(), amount: z.string().optional() }),

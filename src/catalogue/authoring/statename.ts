@@ -19,9 +19,7 @@ export function stateWords(state: string, terms: Terms): string[] | undefined {
   const words: string[] = [];
   let rest = state;
   while (rest !== "") {
-    const word = order
-      .filter((w) => rest === w || rest.startsWith(`${w}-`))
-      .sort((a, b) => b.length - a.length)[0];
+    const word = order.filter((w) => rest === w || rest.startsWith(`${w}-`)).sort((a, b) => b.length - a.length)[0];
     if (word === undefined) return undefined;
     words.push(word);
     rest = rest.slice(word.length + 1);
@@ -32,7 +30,11 @@ export function stateWords(state: string, terms: Terms): string[] | undefined {
 /** True when the words come preservation, then heat, then form. */
 export function inOrder(words: readonly string[], terms: Terms): boolean {
   const rank = (w: string): number => (w in terms.preservation ? 0 : w in terms.heat ? 1 : 2);
-  return words.every((w, i) => i === 0 || rank(w) >= rank(words[i - 1] as string)) && words.length > 0 && rank(words[0] as string) === 0;
+  return (
+    words.every((w, i) => i === 0 || rank(w) >= rank(words[i - 1] as string)) &&
+    words.length > 0 &&
+    rank(words[0] as string) === 0
+  );
 }
 
 /** "dried", "canned"/"tinned" ... as shown before a name. */

@@ -25,7 +25,17 @@ const FAR_COST = 6;
 const HARMLESS: readonly string[] = ["sweet", "sour", "alcohol"];
 
 /** Parts with such a job come in only for what has that job too: no soda to fill a syrup, no turmeric to brown a sauce. */
-const WORKING: readonly string[] = ["salt seasoning", "umami seasoning", "spice", "herb", "heat", "aromatic", "leavener", "gelling agent", "colour"];
+const WORKING: readonly string[] = [
+  "salt seasoning",
+  "umami seasoning",
+  "spice",
+  "herb",
+  "heat",
+  "aromatic",
+  "leavener",
+  "gelling agent",
+  "colour",
+];
 function belongs(ask: Ask, i: Ingredient): boolean {
   const job = i.roles[0]?.role;
   if (job === undefined || !WORKING.includes(job)) return true;
@@ -35,7 +45,10 @@ function belongs(ask: Ask, i: Ingredient): boolean {
 }
 
 /** Does the very job that is asked for, and well: soda where lift is wanted, tomato paste where tomato is. */
-const sameJob = (ask: Ask, i: Ingredient): boolean => ask.item.roles.some((r) => r.weight >= 0.2 && WORKING.includes(r.role) && i.roles[0]?.role === r.role && i.kind !== "spice");
+const sameJob = (ask: Ask, i: Ingredient): boolean =>
+  ask.item.roles.some(
+    (r) => r.weight >= 0.2 && WORKING.includes(r.role) && i.roles[0]?.role === r.role && i.kind !== "spice",
+  );
 
 interface Basics {
   readonly basics: readonly string[];
@@ -66,7 +79,11 @@ function pool(ask: Ask): Ingredient[] {
 export function blendsFor(ask: Ask): Blend[] {
   const parts = pool(ask);
   const { plain } = basicsOf(ask);
-  const cost = parts.map((i) => (plain.includes(i.id) || sameJob(ask, i) ? PLAIN_COST : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i, true)))));
+  const cost = parts.map((i) =>
+    plain.includes(i.id) || sameJob(ask, i)
+      ? PLAIN_COST
+      : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i, true))),
+  );
   const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
   const space = spaceFor(ask.store, ask.item, carriers);
   const target = space.vector(ask.item);
@@ -78,14 +95,20 @@ export function blendsFor(ask: Ask): Blend[] {
     return s;
   };
   const gram = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) for (let j = i; j < n; j++) gram[i * n + j] = gram[j * n + i] = dot(vectors[i] as Float64Array, vectors[j] as Float64Array);
+  for (let i = 0; i < n; i++)
+    for (let j = i; j < n; j++)
+      gram[i * n + j] = gram[j * n + i] = dot(vectors[i] as Float64Array, vectors[j] as Float64Array);
   const b = vectors.map((v) => dot(v, target));
   const total = dot(target, target);
   const fit = (set: readonly number[]): { set: readonly number[]; x: number[]; left: number } => {
     const m = set.length;
     const g: number[] = [];
     for (const r of set) for (const c of set) g.push(gram[r * n + c] as number);
-    const x = nnls(g, set.map((r) => b[r] as number), m);
+    const x = nnls(
+      g,
+      set.map((r) => b[r] as number),
+      m,
+    );
     let left = total;
     set.forEach((r, i) => {
       left -= (x[i] as number) * (b[r] as number);
@@ -94,7 +117,10 @@ export function blendsFor(ask: Ask): Blend[] {
     return { set, x, left };
   };
   type Fit = ReturnType<typeof fit>;
-  const whole = (f: Fit): boolean => f.x.every((v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST);
+  const whole = (f: Fit): boolean =>
+    f.x.every(
+      (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
+    );
   const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
   const fits = new Map<string, Fit>();
   const fitOf = (set: readonly number[]): Fit => {
@@ -129,11 +155,17 @@ export function blendsFor(ask: Ask): Blend[] {
   return found
     .sort(better)
     .slice(0, KEEP)
-    .map((f) => ({ uses: f.set.map((r, i) => ({ ingredient: parts[r] as Ingredient, grams: (f.x[i] as number) * ask.grams })), residual: Math.sqrt(f.left / axes) }));
+    .map((f) => ({
+      uses: f.set.map((r, i) => ({ ingredient: parts[r] as Ingredient, grams: (f.x[i] as number) * ask.grams })),
+      residual: Math.sqrt(f.left / axes),
+    }));
 }
 
 /** How far a given mixture lies from what is missing, in the same steps as {@link Blend.residual}. */
-export function residualOf(ask: Ask, uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[]): number {
+export function residualOf(
+  ask: Ask,
+  uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[],
+): number {
   const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
   const space = spaceFor(ask.store, ask.item, carriers);
   const rest = space.vector(ask.item).slice();

@@ -23,7 +23,10 @@ export function nnls(gram: readonly number[], b: readonly number[], n: number): 
     passive[best] = true;
     for (;;) {
       const active = [...passive.keys()].filter((j) => passive[j]);
-      const z = solve(active.map((r) => active.map((c) => gram[r * n + c] as number)), active.map((r) => b[r] as number));
+      const z = solve(
+        active.map((r) => active.map((c) => gram[r * n + c] as number)),
+        active.map((r) => b[r] as number),
+      );
       if (z.every((v) => v > 1e-12)) {
         x.fill(0);
         active.forEach((j, i) => (x[j] = z[i] as number));
@@ -36,7 +39,7 @@ export function nnls(gram: readonly number[], b: readonly number[], n: number): 
       });
       active.forEach((j, i) => {
         x[j] = (x[j] as number) + alpha * ((z[i] as number) - (x[j] as number));
-        if ((x[j] as number) <= 1e-12) {
+        if (x[j] <= 1e-12) {
           x[j] = 0;
           passive[j] = false;
         }
@@ -53,7 +56,8 @@ export function solve(a: number[][], y: number[]): number[] {
   const m = a.map((row, i) => [...row, y[i] as number]);
   for (let c = 0; c < n; c++) {
     let pivot = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs((m[r] as number[])[c] as number) > Math.abs((m[pivot] as number[])[c] as number)) pivot = r;
+    for (let r = c + 1; r < n; r++)
+      if (Math.abs((m[r] as number[])[c] as number) > Math.abs((m[pivot] as number[])[c] as number)) pivot = r;
     [m[c], m[pivot]] = [m[pivot] as number[], m[c] as number[]];
     const head = m[c] as number[];
     if (Math.abs(head[c] as number) < 1e-12) continue;

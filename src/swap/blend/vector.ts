@@ -3,7 +3,26 @@ import { AT, WIDTH, doseMatrix, type Axis } from "../../dose/index.js";
 import { profilesOf } from "../../likeness/profiles.js";
 
 /** What a mixture is fitted on: mass and makeup, what it tastes of, what it does, then the aroma families. */
-const MAKEUP: readonly Axis[] = ["weight", "water", "fat", "protein", "starch", "sweetness", "salt", "acid", "glutamate", "nucleotide", "pungency", "alcohol", "thickening", "lift", "neutralising", "gel", "binding", "colour"];
+const MAKEUP: readonly Axis[] = [
+  "weight",
+  "water",
+  "fat",
+  "protein",
+  "starch",
+  "sweetness",
+  "salt",
+  "acid",
+  "glutamate",
+  "nucleotide",
+  "pungency",
+  "alcohol",
+  "thickening",
+  "lift",
+  "neutralising",
+  "gel",
+  "binding",
+  "colour",
+];
 /** A step on each axis that a cook would mind, per gram of what is missing (SHU for pungency; judgement, docs/method). */
 const STEP: Readonly<Partial<Record<Axis, number>>> = {
   weight: 0.06,
@@ -27,7 +46,16 @@ const STEP: Readonly<Partial<Record<Axis, number>>> = {
 };
 
 /** Looked at only when it is the job, or no cook would think of it: nobody reaches for turmeric because a sauce was brown. */
-const ONLY_AS_JOB: Readonly<Partial<Record<Axis, string>>> = { glutamate: "umami", nucleotide: "umami", thickening: "thickening", lift: "lift", neutralising: "lift", gel: "gel", binding: "binding", colour: "colour" };
+const ONLY_AS_JOB: Readonly<Partial<Record<Axis, string>>> = {
+  glutamate: "umami",
+  nucleotide: "umami",
+  thickening: "thickening",
+  lift: "lift",
+  neutralising: "lift",
+  gel: "gel",
+  binding: "binding",
+  colour: "colour",
+};
 /** How strongly a gram smells against a gram of plain food, by what its aroma strength is measured against (judgement). */
 const POTENCY: readonly (readonly [role: string, factor: number])[] = [
   ["spice", 40],
@@ -62,18 +90,21 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     return s * (POTENCY.find(([role]) => i.roles.some((r) => r.role === role && r.weight >= 0.5))?.[1] ?? 4);
   };
   let strongest = 0;
-  for (let k = 0; k < aromas.length; k++) strongest = Math.max(strongest, (aroma[missing.index * aromas.length + k] as number) * strength(missing));
+  for (let k = 0; k < aromas.length; k++)
+    strongest = Math.max(strongest, (aroma[missing.index * aromas.length + k] as number) * strength(missing));
   const aromaStep = Math.max(0.22 * strongest, 1.5);
   const raw = (i: Ingredient): Float64Array => {
     const out = new Float64Array(width);
     MAKEUP.forEach((axis, k) => {
       const weight = carriers.has(axis) ? CARRIER_WEIGHT : 1;
       // Colour is one number: only the same hue makes up for it.
-      const dose = axis === "colour" && i.colour !== missing.colour ? 0 : (matrix[i.index * WIDTH + AT[axis]] as number);
+      const dose =
+        axis === "colour" && i.colour !== missing.colour ? 0 : (matrix[i.index * WIDTH + AT[axis]] as number);
       out[k] = (dose / (STEP[axis] ?? 0.05)) * weight;
     });
     const s = strength(i);
-    for (let k = 0; k < aromas.length; k++) out[MAKEUP.length + k] = ((aroma[i.index * aromas.length + k] as number) * s) / aromaStep;
+    for (let k = 0; k < aromas.length; k++)
+      out[MAKEUP.length + k] = ((aroma[i.index * aromas.length + k] as number) * s) / aromaStep;
     return out;
   };
   const own = raw(missing);
@@ -91,7 +122,7 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     vector: (i) => {
       const v = i === missing ? own : raw(i);
       // Not measured in what goes in: taken as none of it, since a mixture is judged by what is known to be there.
-      for (let k = 0; k < width; k++) if (Number.isNaN(v[k] as number) || known[k] === 0) v[k] = 0;
+      for (let k = 0; k < width; k++) if (Number.isNaN(v[k]) || known[k] === 0) v[k] = 0;
       return v;
     },
   };

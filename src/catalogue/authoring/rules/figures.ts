@@ -113,7 +113,8 @@ export const measures: Rule = {
   },
 };
 
-const NEEDS: Readonly<Record<string, readonly (readonly string[])[]>> = {
+/** Roles and the figures of which one decides how much is needed; each group must have one. */
+export const NEEDS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   acid: [["acid"]],
   "salt seasoning": [["sodium", "salt"]],
   "umami seasoning": [["free glutamate", "inosinate", "guanylate"]],

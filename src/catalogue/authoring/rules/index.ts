@@ -35,4 +35,5 @@ export function checkAll(input: RuleInput): Problem[] {
   });
 }
 export { except, Exceptions } from "./exceptions.js";
+export { NEEDS } from "./figures.js";
 export type { Rule, RuleInput } from "./types.js";
