@@ -1,0 +1,58 @@
+import type { Compiled, FlatIngredient, NameRow } from "./packed.js";
+
+export type NamesByTag = Readonly<Record<string, readonly string[]>>;
+
+export const nameKey = (row: FlatIngredient): string => (row.part === undefined ? row.food : `${row.food}.${row.part}`);
+export const byTag = (names: readonly NameRow[]): NamesByTag => {
+  const tags: Record<string, string[]> = {};
+  for (const { tag, text } of names) (tags[tag] ??= []).push(text);
+  return tags;
+};
+/** The name shown unless a record says otherwise: the food's first English name for its default state, the state's own first for others. */
+export function usualName(row: {
+  isDefault: boolean;
+  names: readonly NameRow[];
+}): readonly [string, string] | undefined {
+  const first = (tag: string): string | undefined =>
+    row.names.find((n) => n.tag === tag && (n.of === "state") !== row.isDefault)?.text;
+  const us = first("en");
+  return us === undefined ? undefined : [us, first("en-GB") ?? us];
+}
+export const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean =>
+  a[0] === b?.[0] && a[1] === b[1];
+function* rowsOf(names: NamesByTag, of: NameRow["of"]): Generator<NameRow> {
+  for (const [tag, texts] of Object.entries(names)) for (const text of texts) yield { tag, text, of };
+}
+
+/** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
+export function nameReader(
+  compiled: Compiled,
+): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
+  let shared: Map<string, Record<string, string[]>> | undefined;
+  const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
+  return (i) => {
+    shared ??= sharedNames(compiled);
+    const key = compiled.names.of[columns["key"]?.[i] as number] ?? "";
+    const isPart = key.includes(".");
+    const names = [
+      ...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"),
+      ...rowsOf(shared.get(key) ?? {}, isPart ? "part" : "food"),
+    ];
+    const name = (columns["name"]?.[i] ??
+      usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
+    return { name, names };
+  };
+}
+function sharedNames(compiled: Compiled): Map<string, Record<string, string[]>> {
+  const shared = new Map<string, Record<string, string[]>>(compiled.names.of.map((key) => [key, {}]));
+  for (const [tag, { step, text }] of Object.entries(compiled.names.tags)) {
+    const lines = text.split("\n");
+    let k = 0;
+    step.forEach((d, n) => {
+      k += d;
+      const names = shared.get(compiled.names.of[k] ?? "");
+      if (names) names[tag] = (lines[n] ?? "").split("|");
+    });
+  }
+  return shared;
+}

@@ -1,0 +1,151 @@
+/**
+ * The shape the package ships: columns, one value an ingredient, parsed once from one JSON string.
+ * Words that repeat are kept once in a dictionary and pointed to; figures are numbers or null (not measured).
+ */
+export const FORMAT = 1;
+
+/** A column whose values repeat: `at[i]` is the place of ingredient i's value in `of`; -1 is none. */
+export interface Coded<T> {
+  readonly of: readonly T[];
+  readonly at: readonly number[];
+}
+/** A source as [key, where in it, evidence grade]. */
+export type PackedSource = readonly [key: string, at?: string, grade?: string];
+
+export interface NameRow {
+  readonly tag: string;
+  readonly text: string;
+  readonly of: "food" | "part" | "state";
+}
+export type PackedMeasure = readonly [unit: string, label: string, grams: number, source: number];
+export interface PackedReady {
+  readonly by: readonly string[];
+  readonly yield: number;
+  readonly salt?: number;
+  readonly source: number;
+}
+export interface PackedBecomes {
+  readonly to: string;
+  readonly by: string;
+  readonly yield: number;
+  readonly minutes?: { readonly active: number; readonly waiting: number };
+  readonly source: number;
+}
+
+/** One ingredient before it is turned into columns: what kind, food and state say together. */
+export interface FlatIngredient {
+  readonly id: string;
+  readonly food: string;
+  readonly part?: string;
+  readonly state: readonly string[];
+  readonly isDefault: boolean;
+  readonly name: readonly [us: string, gb: string];
+  readonly names: readonly NameRow[];
+  readonly kind: string;
+  readonly roles: Readonly<Record<string, number>>;
+  readonly slot?: string;
+  readonly can: readonly string[];
+  readonly cannot: readonly string[];
+  readonly texture: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly flavour: Readonly<Record<string, number>>;
+  readonly aroma: Readonly<Record<string, number>>;
+  readonly dominant: readonly string[];
+  readonly origin: readonly string[];
+  readonly tags: readonly string[];
+  readonly contains: readonly string[];
+  readonly may: readonly string[];
+  readonly unknown: readonly string[];
+  readonly figures: Readonly<Record<string, readonly [value: number, source: number]>>;
+  readonly measures: readonly PackedMeasure[];
+  readonly usual?: string;
+  readonly edible: number;
+  readonly cooked?: readonly [value: number, source: number];
+  readonly ready?: PackedReady;
+  readonly becomes: readonly PackedBecomes[];
+  readonly minutes: Readonly<Record<string, readonly [value: number, source: number]>>;
+  readonly cost: number;
+  readonly colour?: string;
+  readonly starchKind?: string;
+  readonly acidKind?: string;
+  readonly pungencyKind?: string;
+  readonly traditions: readonly string[];
+}
+
+export interface PackedProcedure {
+  readonly id: string;
+  readonly name: string;
+  readonly skip: string;
+  readonly add: string;
+  readonly minutes: { readonly active: number; readonly waiting: number };
+  readonly source: number;
+  readonly quick?: { readonly text: string; readonly active: number; readonly waiting: number };
+  readonly byProduct?: {
+    readonly name: string;
+    readonly replaceWith: string;
+    readonly gramsPerGram: number;
+    readonly role: string;
+  };
+  readonly safety?: string;
+}
+export interface PackedSwap {
+  readonly id: string;
+  readonly replaces: { readonly id: string; readonly amount?: string };
+  readonly uses: readonly { readonly id: string; readonly amount?: string; readonly ratio?: number }[];
+  readonly role?: string;
+  readonly context?: string;
+  readonly techniques?: readonly string[];
+  readonly tradition?: string;
+  readonly change?: string;
+  readonly sources: readonly number[];
+}
+
+/** What is the same for all ingredients. */
+export interface Commons {
+  readonly roles: Readonly<Record<string, { readonly carrier: string; readonly text: string }>>;
+  readonly vocabulary: Readonly<Record<string, readonly string[]>>;
+  readonly figures: Readonly<Record<string, { readonly unit: string }>>;
+  readonly tags: Readonly<Record<string, string>>;
+  readonly sources: Readonly<
+    Record<string, { readonly title: string; readonly publisher?: string; readonly year?: number | string }>
+  >;
+  readonly refs: readonly PackedSource[];
+  readonly kinds: readonly (readonly [kind: string, parent: string])[];
+  readonly procedures: readonly PackedProcedure[];
+  readonly tombstones: Readonly<Record<string, string>>;
+  readonly tables: Readonly<Record<string, unknown>>;
+}
+/** The whole catalogue as rows: what the graph is built from and what the columns encode. */
+export interface Flat {
+  readonly commons: Commons;
+  readonly ingredients: readonly FlatIngredient[];
+  readonly swaps: readonly PackedSwap[];
+}
+export interface Compiled {
+  readonly format: number;
+  readonly version: string;
+  readonly data: string;
+  readonly hash: string;
+  readonly commons: Commons;
+  readonly size: number;
+  readonly columns: Readonly<Record<string, Coded<unknown> | readonly unknown[]>>;
+  /**
+   * Names that all states of a food ("cod") or part ("chard.stem") share: the keys, then for each language how many keys on the
+   * next name lies (`step`) and one line a key, names set apart by a bar. One language after another packs much smaller than one food
+   * after another. Names of one state are a column.
+   */
+  readonly names: {
+    readonly of: readonly string[];
+    readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>>;
+  };
+  /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
+  readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
+  readonly swaps: SwapColumns;
+}
+/** Swaps by column: ingredients by their place in the catalogue, amounts as text or a ratio (0: none given), the rest coded. */
+export interface SwapColumns {
+  readonly replaces: readonly number[];
+  readonly amount: readonly (string | 0)[];
+  readonly uses: readonly (readonly (number | string)[])[];
+  readonly rest: Coded<Omit<PackedSwap, "id" | "replaces" | "uses" | "change">>;
+  readonly change: readonly (string | 0)[];
+}
