@@ -1,21 +1,10 @@
-import * as z from "zod";
 import { fail } from "./errors.js";
 import { makeExtension } from "./catalogue/open.js";
 import { builtIn } from "./catalogue/authoring/builtin.js";
 import { compile, type Authored, type Problem } from "./catalogue/authoring/compile.js";
 import { checkAll } from "./catalogue/authoring/rules/index.js";
-import { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "./catalogue/authoring/schema.js";
-import { Sources } from "./catalogue/authoring/terms.js";
+import { ExtensionFile } from "./catalogue/authoring/extension-schema.js";
 import type { Extension } from "./types.js";
-
-const ExtensionFile = z.strictObject({
-  name: z.string().min(1).max(100),
-  sources: Sources.optional(),
-  kinds: z.array(KindRecord).max(1000).optional(),
-  foods: z.array(FoodRecord).max(20_000).optional(),
-  procedures: z.array(ProcedureRecord).max(1000).optional(),
-  swaps: z.array(SwapRecord).max(50_000).optional(),
-});
 
 const asIssue = (p: Problem): { path: string; message: string; received: unknown } => ({
   path: [p.file, p.record].filter((s) => s !== "").join(" "),

@@ -41,7 +41,11 @@ function sweetness(i: Ingredient, f: (name: string) => number): number {
   }
   const sugars = f("sugars");
   if (known > 0 && (Number.isNaN(sugars) || known >= 0.7 * sugars)) return total;
-  if (!Number.isNaN(sugars)) return sugars * (i.origin.has("dairy") && !i.tags.has("low lactose") ? 0.16 : 0.9);
+  if (!Number.isNaN(sugars)) {
+    // Milk's own sugar comes with its protein (4.8 g lactose to 3.3 g in whole milk, USDA SR28); what is over was added.
+    const milk = i.origin.has("dairy") && !i.tags.has("low lactose") ? Math.min(sugars, 1.45 * (f("protein") || 0)) : 0;
+    return 0.16 * milk + (i.kinds.includes("sweetener") ? 1 : 0.9) * (sugars - milk);
+  }
   // A food that is nearly all water and protein cannot hold sugar worth tasting.
   const carbohydrate = f("carbohydrate");
   return carbohydrate < 1 ? 0 : Number.NaN;
@@ -54,6 +58,9 @@ function starch(f: (name: string) => number): number {
   return Number.isNaN(rest) ? (f("carbohydrate") < 1 ? 0 : Number.NaN) : Math.max(0, rest);
 }
 
+/** Of two figures what was measured; NaN only when neither was. */
+const sumKnown = (a: number, b: number): number => (Number.isNaN(a) ? b : Number.isNaN(b) ? a : a + b);
+
 function fill(store: Store, i: Ingredient, out: Float64Array, base: number): void {
   const f = per100(store, i);
   const set = (axis: Axis, value: number): void => {
@@ -63,7 +70,7 @@ function fill(store: Store, i: Ingredient, out: Float64Array, base: number): voi
   const salt = f("salt");
   const ownSalt = (Number.isNaN(salt) ? f("sodium") * SALT_PER_SODIUM_MG : salt) / 100;
   const water = f("water") / 100;
-  const nucleotide = (f("inosinate") + GMP * f("guanylate")) / 100_000;
+  const nucleotide = sumKnown(f("inosinate"), GMP * f("guanylate")) / 100_000;
   const density = densityOf(store, i);
   set("mass", mass);
   set("weight", 1);

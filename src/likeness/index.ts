@@ -6,28 +6,19 @@ export type { Stage } from "./profiles.js";
 const ALIEN = 1.6;
 
 /**
- * How much of one aroma profile another keeps, 0 to 1; not symmetric. `relative` compares shapes (each against its own strongest
- * note), for ingredients whose amount is set by aroma; otherwise levels are compared as they stand.
+ * How much of one aroma profile another keeps, 0 to 1; not symmetric. Levels are compared as they stand: they say how strongly each
+ * smells as it is usually used, which is what a fitted amount brings.
  */
-export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient, relative: boolean): number {
+export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient): number {
   const { aromas, aroma } = profilesOf(store);
   const w = aromas.length;
   const m0 = missing.index * w;
   const u0 = use.index * w;
-  let mMax = 0;
-  let uMax = 0;
-  for (let k = 0; k < w; k++) {
-    mMax = Math.max(mMax, aroma[m0 + k] as number);
-    uMax = Math.max(uMax, aroma[u0 + k] as number);
-  }
-  if (mMax === 0 && uMax === 0) return 1;
-  const ms = relative && mMax > 0 ? 6 / mMax : 1;
-  const us = relative && uMax > 0 ? 6 / uMax : 1;
   let difference = 0;
   let total = 0;
   for (let k = 0; k < w; k++) {
-    const a = (aroma[m0 + k] as number) * ms;
-    const b = (aroma[u0 + k] as number) * us;
+    const a = aroma[m0 + k] as number;
+    const b = aroma[u0 + k] as number;
     difference += b > a ? ALIEN * (b - a) : a - b;
     total += a + b;
   }

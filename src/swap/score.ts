@@ -6,6 +6,7 @@ import {
   WIDTH,
   carrierDose,
   carrierOf,
+  dose,
   doseMatrix,
   perceived,
   umami,
@@ -41,6 +42,12 @@ export function classOf(ask: Ask): "bulk" | "seasoning" | "working" {
 
 /** How well a stand-in does the jobs asked, 0 to 1: each job at most as well as the missing ingredient did. */
 export function roleFit(ask: Ask, use: Ingredient): number {
+  // Lift without the acid that goes with it (or the other way round) leaves a soapy or sour crumb: soda alone is not baking powder.
+  const unbalanced =
+    ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5) &&
+    Math.abs(balance(ask, use) - balance(ask, ask.item)) > 0.5
+      ? 0.6
+      : 1;
   let sum = 0;
   let total = 0;
   for (const { role, weight } of ask.roles) {
@@ -49,7 +56,13 @@ export function roleFit(ask: Ask, use: Ingredient): number {
     sum += weight * weight * Math.min(1, mine / Math.max(theirs, 0.3));
     total += weight * weight;
   }
-  return total === 0 ? 0 : sum / total;
+  return total === 0 ? 0 : (unbalanced * sum) / total;
+}
+/** g soda neutralised per g of gas given off; 0 for what is balanced in itself, below for an alkali. */
+function balance(ask: Ask, i: Ingredient): number {
+  const lift = dose(ask.store, i, "lift");
+  const neutralising = dose(ask.store, i, "neutralising");
+  return lift > 0 && !Number.isNaN(neutralising) ? neutralising / lift : 0;
 }
 
 /** Perceived strengths (0 to 9) of so many grams in the dish; NaN where not measured. */
@@ -177,7 +190,7 @@ export function scoreOf(
   const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
   const texture = alike !== undefined && classOf(ask) === "bulk" && cookedApart ? alike * 0.65 : alike;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
-  const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first, classOf(ask) === "seasoning");
+  const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first);
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
   // Sweet and sour are tastes, weighed above; the others are what the thing is known by.
   const lost = ask.item.dominant.filter(

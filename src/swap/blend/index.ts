@@ -82,7 +82,7 @@ export function blendsFor(ask: Ask): Blend[] {
   const cost = parts.map((i) =>
     plain.includes(i.id) || sameJob(ask, i)
       ? PLAIN_COST
-      : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i, true))),
+      : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i))),
   );
   const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
   const space = spaceFor(ask.store, ask.item, carriers);

@@ -64,6 +64,8 @@ const POTENCY: readonly (readonly [role: string, factor: number])[] = [
   ["aromatic", 4],
 ];
 
+const ESSENCE: readonly Axis[] = ["pungency", "salt", "sweetness", "acid", "lift", "neutralising", "gel"];
+
 /** What must be right for each job counts this many times over. */
 const CARRIER_WEIGHT = 3;
 export interface Space {
@@ -108,11 +110,15 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     return out;
   };
   const own = raw(missing);
-  // A spice is what it smells and burns of; what it weighs is nobody's concern.
+  // A spice is what it smells and burns of, a leavener or setter what it does; what they weigh is nobody's concern.
   const dry = !((matrix[missing.index * WIDTH + AT.water] as number) > 0.3);
-  const smellOnly = dry && ["spice", "herb", "chilli"].some((kind) => missing.kinds.includes(kind));
+  const top = missing.roles[0]?.role;
+  const essence =
+    (dry && ["spice", "herb", "chilli"].some((kind) => missing.kinds.includes(kind))) ||
+    top === "leavener" ||
+    top === "gelling agent";
   const known = Uint8Array.from(own, (v, k) => {
-    if (smellOnly && k < MAKEUP.length && MAKEUP[k] !== "pungency" && MAKEUP[k] !== "salt") return 0;
+    if (essence && k < MAKEUP.length && !ESSENCE.includes(MAKEUP[k] as Axis)) return 0;
     const job = ONLY_AS_JOB[MAKEUP[k] as Axis];
     return Number.isNaN(v) || (job !== undefined && !carriers.has(job)) ? 0 : 1;
   });
