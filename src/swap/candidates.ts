@@ -5,7 +5,7 @@ import { amountFor } from "./amount.js";
 import type { Ask } from "./ask.js";
 import type { Candidate } from "./build.js";
 import type { Known } from "./evidence.js";
-import { gateFor } from "./gates.js";
+import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
 import { classOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
@@ -45,8 +45,6 @@ function against(
       ask.technique === undefined ? {} : { technique: ask.technique },
     );
     if (no) return { refusal: { id: ingredient.id, name: ask.store.nameOf(ingredient), ...no } };
-    const gate = gateFor(ask, ingredient);
-    if (gate) return { refusal: refused(ask, ingredient, gate.because, gate.what, gate.detail) };
     if (ask.onlyFromHave && ask.have && !ask.have.has(ingredient.id) && ingredient.id !== "water/pantry")
       return {
         refusal: refused(
@@ -59,6 +57,11 @@ function against(
       };
   }
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
+  const gate = gateForAll(
+    ask,
+    uses.map((u) => u.ingredient),
+  );
+  if (gate) return { refusal: refused(ask, first, gate.because, gate.what, gate.detail) };
   if (ask.minutes !== undefined && minutes.active + minutes.waiting > ask.minutes)
     return {
       refusal: refused(

@@ -40,22 +40,36 @@ const spoils = (what: string, detail: string): Gate => ({ because: "spoils the d
 
 /** The first yes/no fact that rules a stand-in out of this dish; undefined when none does. Scores come after. */
 export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
-  const { item, technique, store } = ask;
-  const name = store.nameOf(use);
+  return cannotDo(ask, [use]) ?? unfit(ask, use);
+}
+/** As {@link gateFor} for a mixture: one part able to do what the job needs is enough, but none may spoil the dish. */
+export function gateForAll(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
+  return cannotDo(ask, uses) ?? uses.map((use) => unfit(ask, use)).find((gate) => gate !== undefined);
+}
+
+function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
+  const { item, store } = ask;
+  const name = uses.map((use) => store.nameOf(use)).join(" with ");
+  const none = (can: string): boolean => uses.every((use) => !use.can.has(can));
   for (const { role, weight } of ask.roles) {
     if (weight < 0.7) continue;
     for (const need of NEEDS[role] ?? []) {
-      if (item.can.has(need) && !use.can.has(need))
-        return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
+      if (item.can.has(need) && none(need)) return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
     }
     if (
       role === "structure" &&
       item.can.has("forms gluten") &&
-      use.cannot.has("forms gluten") &&
+      uses.every((use) => use.cannot.has("forms gluten")) &&
       /\b(bread|pizza|pasta)\b/.test(ask.setting.toLowerCase())
     )
       return spoils("forms gluten", `${name} forms no gluten, which holds this dough.`);
   }
+  return undefined;
+}
+
+function unfit(ask: Ask, use: Ingredient): Gate | undefined {
+  const { item, technique, store } = ask;
+  const name = store.nameOf(use);
   if (technique !== undefined) {
     if (COLD.includes(technique) && use.cannot.has("edible uncooked") && !item.cannot.has("edible uncooked"))
       return { because: "technique", what: technique, detail: `${name} is not eaten uncooked.` };
@@ -95,7 +109,8 @@ export function gainedNotes(ask: Ask, use: Ingredient): string[] {
   );
 }
 
-function alien(ask: Ask, use: Ingredient): Gate | undefined {
+/** What would spoil the taste of the dish. */
+export function alien(ask: Ask, use: Ingredient): Gate | undefined {
   const gained = gainedNotes(ask, use);
   const name = ask.store.nameOf(use);
   // A tray of fish for a tray of meat is a choice; fish in a cake is not.

@@ -2,7 +2,7 @@ import type { Ingredient } from "../../catalogue/index.js";
 import { carrierOf, dose } from "../../dose/index.js";
 import { aromaLikeness, kinLikeness } from "../../likeness/index.js";
 import type { Ask } from "../ask.js";
-import { gateFor } from "../gates.js";
+import { alien } from "../gates.js";
 import { spaceFor } from "./vector.js";
 import { nnls } from "./solve.js";
 
@@ -69,7 +69,7 @@ function pool(ask: Ask): Ingredient[] {
     .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food)
     .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
     .filter((i) => belongs(ask, i))
-    .filter((i) => gateFor(ask, i)?.because !== "spoils the dish" || i.dominant.length === 0);
+    .filter((i) => alien(ask, i) === undefined);
 }
 
 /**
