@@ -209,22 +209,34 @@ const CASES: readonly Case[] = [
 
 /** Still wrong, each with why it is absurd. The library has learned a row when its test fails: then the row goes. */
 const KNOWN_MISSES: readonly (readonly [key: string, why: string])[] = [
-  ["1 cup greek yogurt | dip, salad | vegetable-oil | computed", "oil stirred into thin yogurt matches the fat, not the body of a dip"],
+  [
+    "1 cup greek yogurt | dip, salad | vegetable-oil | computed",
+    "oil stirred into thin yogurt matches the fat, not the body of a dip",
+  ],
   ["1 cup greek yogurt | dip, salad | butter | computed", "butter sets in lumps in a cold dip"],
-  ["1 cup sour cream | dip, salad | vegetable-oil | computed", "oil stirred into yogurt matches the fat, not the body of a dip"],
+  [
+    "1 cup sour cream | dip, salad | vegetable-oil | computed",
+    "oil stirred into yogurt matches the fat, not the body of a dip",
+  ],
   ["1 cup sour cream | dip, salad | butter | computed", "butter sets in lumps in a cold dip"],
-  ["8 oz cream cheese | dip, salad | evaporated-milk | computed", "butter melted in milk is a liquid; nothing asks a stand-in to be as thick"],
+  [
+    "8 oz cream cheese | dip, salad | evaporated-milk | computed",
+    "butter melted in milk is a liquid; nothing asks a stand-in to be as thick",
+  ],
   ["8 oz cream cheese | cake | cheddar | all", "a ripened cheese has no note that bars it from a cake"],
   ["8 oz cream cheese | cake | cheddar | computed", "a ripened cheese has no note that bars it from a cake"],
-  ["8 oz mascarpone | dessert | butter | computed", "butter melted in milk is a liquid; nothing asks a stand-in to be as thick"],
+  [
+    "8 oz mascarpone | dessert | butter | computed",
+    "butter melted in milk is a liquid; nothing asks a stand-in to be as thick",
+  ],
   ["1 cup milk | cake | cream-cheese | computed", "cream cheese thinned with water is not what anyone calls milk"],
-  ["1 cup butter | cake | cream-cheese | computed", "cream cheese with oil matches fat and water, not how butter creams"],
+  [
+    "1 cup butter | cake | cream-cheese | computed",
+    "cream cheese with oil matches fat and water, not how butter creams",
+  ],
   ["1 cup heavy cream | whipping, dessert | egg | all", "a whole raw egg foams, but is no whipped cream"],
   ["1 cup heavy cream | whipping, dessert | egg | computed", "a whole raw egg foams, but is no whipped cream"],
   ["1 cup coconut milk | curry | apple.juice | computed", "fruit juice with oil matches water, sugar and fat on paper"],
-  ["1 tsp baking powder | cake | instant-yeast | all", "yeast lifts in hours, a cake batter rises in minutes"],
-  ["1 tsp baking powder | cake | instant-yeast | computed", "yeast lifts in hours, a cake batter rises in minutes"],
-  ["1 tsp baking powder | cake | bakers-ammonia | all", "in anything thick the ammonia stays"],
   ["1 tsp baking powder | cake | bakers-ammonia | computed", "in anything thick the ammonia stays"],
   ["1 tsp baking soda | cookies | instant-yeast | all", "yeast lifts in hours, not minutes"],
   ["1 tsp baking soda | cookies | instant-yeast | computed", "yeast lifts in hours, not minutes"],
@@ -246,6 +258,8 @@ const KNOWN_MISSES: readonly (readonly [key: string, why: string])[] = [
   ["200 g bacon | sandwich | smoked-paprika | all", "a mixture for the taste in a pot, not for a slice in a sandwich"],
   ["500 g salmon | grilling | salmon/salt-cured | computed", "cured for eating as it is or soaking, not for the grill"],
   ["300 g peas | soup | okra | computed", "slimy where peas are mealy"],
+  ["2 1/4 tsp active dry yeast | bread | baking-soda | all", "a kneaded dough is not raised by soda"],
+  ["2 1/4 tsp active dry yeast | bread | baking-soda | computed", "a kneaded dough is not raised by soda"],
 ];
 const missed = new Set(KNOWN_MISSES.map(([key]) => key));
 
