@@ -12,23 +12,12 @@ import {
   type PackedProcedure,
   type PackedSwap,
 } from "./compiled.js";
+import { overlay } from "./overlay.js";
 import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Procedure, Store, SwapEdge } from "./store.js";
 
 const STORE = Symbol.for("steadfare.store");
-const CHECKED = Symbol.for("steadfare.extension");
-
-/** The checked content of an extension, put there by `steadfare/extend`. */
-export function extensionContent(extension: Extension): Flat | undefined {
-  return (extension as unknown as Record<symbol, Flat | undefined>)[CHECKED];
-}
-/** Marks checked content as an extension. Used by `steadfare/extend` alone. */
-export function makeExtension(name: string, content: Flat): Extension {
-  const extension = { kind: "steadfare/extension@1" as const, name };
-  Object.defineProperty(extension, CHECKED, { value: content, enumerable: false });
-  return Object.freeze(extension);
-}
 
 /** Foods and the tables of rules are two files, since they change apart and weigh apart. */
 const join = (compiled: Compiled, tables: Commons["tables"]): Compiled => ({
@@ -126,12 +115,18 @@ export function openCatalogue(
     extensions.length === 0
       ? base
       : encode(
-          extensions.reduce<Flat>(
-            (rows, extension) => overlay(rows, extension, options.onConflict ?? "error"),
-            decode(base),
-          ),
+          overlay(decode(base), extensions, options.onConflict ?? "error"),
           { version: base.version, data: base.data, hash: base.hash },
         );
+  return catalogueOf(compiled, { locale, measures, extensions: extensions.map((e) => e.name) });
+}
+
+/** A catalogue over columns however they were come by. Internal: tests open compiled data with it without writing them to a file. */
+export function catalogueOf(
+  compiled: Compiled,
+  options: { locale: "en-US" | "en-GB"; measures: "us" | "metric"; extensions: readonly string[] },
+): Catalogue {
+  const { locale, measures } = options;
   const store = makeStore(compiled, locale, measures);
   const catalogue: Catalogue = {
     size: store.size,
@@ -142,7 +137,7 @@ export function openCatalogue(
       data: compiled.data,
       hash: compiled.hash,
       schema: compiled.format,
-      extensions: extensions.map((e) => e.name),
+      extensions: options.extensions,
     },
   };
   Object.defineProperty(catalogue, STORE, { value: store, enumerable: false });
@@ -155,60 +150,4 @@ export function storeOf(catalogue: Catalogue): Store {
   const store = (catalogue as unknown as Record<symbol, Store | undefined>)[STORE];
   if (store === undefined) throw new TypeError("This is not a catalogue: make one with openCatalogue().");
   return store;
-}
-
-/** Lays an extension over the rows so far. Sources are re-pointed, since each side numbers its own. */
-function overlay(base: Flat, extension: Extension, onConflict: "error" | "replace"): Flat {
-  const content = extensionContent(extension);
-  if (content === undefined)
-    return fail("invalid extension", `"${extension.name}" was not made by readExtension of steadfare/extend.`, {
-      issues: [{ path: "", message: "make it with readExtension from steadfare/extend", received: extension.name }],
-    });
-  const shift = base.commons.refs.length;
-  const at = (place: number): number => place + shift;
-  const cited = (c: readonly [number, number]): readonly [number, number] => [c[0], at(c[1])];
-  const added = content.ingredients.map((row) => ({
-    ...row,
-    figures: Object.fromEntries(Object.entries(row.figures).map(([k, c]) => [k, cited(c)])),
-    measures: row.measures.map(([unit, label, grams, source]) => [unit, label, grams, at(source)] as const),
-    becomes: row.becomes.map((b) => ({ ...b, source: at(b.source) })),
-    minutes: Object.fromEntries(Object.entries(row.minutes).map(([k, c]) => [k, cited(c)])),
-    ...(row.cooked ? { cooked: cited(row.cooked) } : {}),
-    ...(row.ready ? { ready: { ...row.ready, source: at(row.ready.source) } } : {}),
-  }));
-  const old = new Map(base.ingredients.map((row) => [row.id, row]));
-  for (const row of added) {
-    if (old.has(row.id) && onConflict === "error")
-      fail(
-        "extension conflict",
-        `"${row.id}" is in the catalogue and in the extension "${extension.name}". Rename yours, or open with onConflict: "replace".`,
-        { id: row.id, first: "catalogue", second: extension.name },
-      );
-    old.set(row.id, row);
-  }
-  const oldSwaps = new Map(base.swaps.map((s) => [s.id, s]));
-  for (const swap of content.swaps) {
-    if (oldSwaps.has(swap.id) && onConflict === "error")
-      fail(
-        "extension conflict",
-        `The swap "${swap.id}" is in the catalogue and in the extension "${extension.name}".`,
-        { id: swap.id, first: "catalogue", second: extension.name },
-      );
-    oldSwaps.set(swap.id, { ...swap, sources: swap.sources.map(at) });
-  }
-  const kinds = new Map([...base.commons.kinds, ...content.commons.kinds]);
-  return {
-    commons: {
-      ...base.commons,
-      refs: [...base.commons.refs, ...content.commons.refs],
-      sources: { ...base.commons.sources, ...content.commons.sources },
-      kinds: [...kinds].sort(([a], [b]) => (a < b ? -1 : 1)),
-      procedures: [
-        ...base.commons.procedures,
-        ...content.commons.procedures.map((p) => ({ ...p, source: at(p.source) })),
-      ],
-    },
-    ingredients: [...old.values()],
-    swaps: [...oldSwaps.values()],
-  };
 }

@@ -62,7 +62,7 @@ gap("One guest is allergic to eggs: the eggs in the salt cod", "Salt cod", "4 eg
 });
 
 title("The meal as it is cooked: the first stand-in of each");
-const printed = (s: Swap): string[] => s.use.map((u) => `${u.grams} g ${u.id}`);
+const printed = (s: Swap): string[] => s.use.map((u) => `${u.grams} g ${u.name}`);
 const cooked: Meal = {
   ...planned,
   dishes: SUPPER.dishes.map((d) => ({

@@ -1,4 +1,4 @@
-import { named } from "../swap/sentence.js";
+import { list, named } from "../swap/sentence.js";
 import type { Judgement, MealReport, Portion, Swap, SwapAdvice } from "../types.js";
 
 /** A portion as a cook says it. */
@@ -27,7 +27,9 @@ function swapText(swap: Swap, place: number, why: boolean): string {
     out.push(
       `    Check the label for: ${swap.allergens.unknown.slice(0, 6).join(", ")}${swap.allergens.unknown.length > 6 ? " ..." : ""}.`,
     );
-  for (const c of swap.cautions.filter((x) => x.severity !== "note" && !swap.prep.some((p) => p.text === x.text)))
+  for (const c of swap.cautions.filter(
+    (x) => x.severity !== "note" && !swap.prep.some((p) => x.text.startsWith(p.text.replace(/\.$/, ""))),
+  ))
     out.push(wrap(`${c.severity === "stop" ? "Needed" : "Caution"} (${c.who}): ${c.text}`, "    "));
   if (why)
     for (const p of swap.parts) out.push(`      ${p.name.padEnd(9)} ${p.value.toFixed(2)} x ${p.weight}  ${p.text}`);
@@ -45,11 +47,21 @@ export function adviceText(advice: SwapAdvice, why = false): string {
   advice.swaps.forEach((s, i) => out.push(swapText(s, i + 1, why)));
   if (advice.swaps.length === 0) out.push("  No good stand-in.");
   if (advice.goWithout !== undefined) out.push("", wrap(advice.goWithout, ""));
-  if (advice.refused.length > 0) {
+  const absent = advice.refused.filter((r) => r.because === "not in the house");
+  const refused = advice.refused.filter((r) => r.because !== "not in the house");
+  if (refused.length > 0) {
     out.push("", "Not offered:");
-    for (const r of advice.refused.slice(0, 6)) out.push(wrap(`- ${r.name}: ${r.detail}`, "  "));
-    if (advice.refused.length > 6) out.push(`  and ${advice.refused.length - 6} more`);
+    for (const r of refused.slice(0, 6)) out.push(wrap(`- ${r.name}: ${r.detail}`, "  "));
+    if (refused.length > 6) out.push(`  and ${refused.length - 6} more`);
   }
+  if (absent.length > 0)
+    out.push(
+      "",
+      wrap(
+        `Not in the house: ${list(absent.slice(0, 5).map((r) => r.name))}${absent.length > 5 ? `, and ${absent.length - 5} more` : ""}.`,
+        "",
+      ),
+    );
   if (advice.notUnderstood.length > 0)
     out.push("", `Not understood, and so not used: ${advice.notUnderstood.join(", ")}.`);
   return out.join("\n");

@@ -25,7 +25,17 @@ function span(minutes: number): string {
 
 /** One plain sentence, then one for what changes. */
 export function sentence(missing: Portion, swap: Omit<Swap, "text">): string {
-  const use = list(swap.use.map(named));
+  // "cod" for "salt cod" leaves a reader wondering which: the plain state is said when the food is the same.
+  const food = (id: string): string => id.slice(0, id.indexOf("/"));
+  const use = list(
+    swap.use.map((u) =>
+      named(
+        food(u.id) === food(missing.id) && u.id.endsWith("/fresh") && !/fresh/i.test(u.name)
+          ? { ...u, name: `fresh ${u.name}` }
+          : u,
+      ),
+    ),
+  );
   const approximate = swap.basis === "computed" && swap.use.some((u) => u.range) ? "Start with" : "Use";
   const first = `${approximate} ${use} for the ${named(missing)}.`;
   const steps = swap.prep.map((p) => lower(p.text));
