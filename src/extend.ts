@@ -1,16 +1,26 @@
 import { fail } from "./errors.js";
-import { makeExtension } from "./catalogue/open.js";
+import { makeExtension } from "./catalogue/overlay.js";
 import { builtIn } from "./catalogue/authoring/builtin.js";
 import { compile, type Authored, type Problem } from "./catalogue/authoring/compile.js";
 import { checkAll } from "./catalogue/authoring/rules/index.js";
 import { ExtensionFile } from "./catalogue/authoring/extension-schema.js";
 import type { Extension } from "./types.js";
 
+/** "chard.stem" of "chard.stem/fresh". */
+const foodOf = (id: string): string => id.slice(0, id.indexOf("/"));
+
 const asIssue = (p: Problem): { path: string; message: string; received: unknown } => ({
   path: [p.file, p.record].filter((s) => s !== "").join(" "),
   message: `[${p.rule}] ${p.message}`,
   received: undefined,
 });
+
+/** What was given, short: the caller's own objects are neither kept nor frozen, and a message stays a message. */
+function brief(value: unknown): unknown {
+  if (typeof value === "string") return value.length > 200 ? `${value.slice(0, 200)}…` : value;
+  if (Array.isArray(value)) return `a list of ${value.length}`;
+  return typeof value === "object" && value !== null ? "an object" : value;
+}
 
 /**
  * Checks foods, kinds, procedures and swaps of your own by the same schemas and rules as the built-in catalogue.
@@ -24,7 +34,7 @@ export function readExtension(json: unknown): Extension {
     const issues = result.error.issues.map((i) => ({
       path: i.path.join("."),
       message: i.message,
-      received: (i as { input?: unknown }).input,
+      received: brief((i as { input?: unknown }).input),
     }));
     return fail(
       "invalid extension",
@@ -44,7 +54,7 @@ export function readExtension(json: unknown): Extension {
     swaps: from(swaps),
     tables: {},
   };
-  const flat = compile(authored, () => undefined, built.allergens);
+  const flat = compile(authored, () => undefined, built.allergens, new Set(built.ids.map(foodOf)));
   const problems = checkAll({ authored, flat, look: () => undefined, alsoKnown: new Set(built.ids) });
   if (problems.length > 0)
     return fail(

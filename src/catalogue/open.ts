@@ -114,10 +114,11 @@ export function openCatalogue(
   const compiled =
     extensions.length === 0
       ? base
-      : encode(
-          overlay(decode(base), extensions, options.onConflict ?? "error"),
-          { version: base.version, data: base.data, hash: base.hash },
-        );
+      : encode(overlay(decode(base), extensions, options.onConflict ?? "error"), {
+          version: base.version,
+          data: base.data,
+          hash: base.hash,
+        });
   return catalogueOf(compiled, { locale, measures, extensions: extensions.map((e) => e.name) });
 }
 

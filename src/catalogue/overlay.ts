@@ -50,7 +50,8 @@ function shareNames(rows: readonly FlatIngredient[], keys: ReadonlySet<string>):
     const key = nameKey(row);
     if (!keys.has(key)) continue;
     const names = shared.get(key) ?? new Map<string, NameRow>();
-    for (const n of row.names) if (n.of !== "state" && !names.has(`${n.tag}|${n.text}`)) names.set(`${n.tag}|${n.text}`, n);
+    for (const n of row.names)
+      if (n.of !== "state" && !names.has(`${n.tag}|${n.text}`)) names.set(`${n.tag}|${n.text}`, n);
     shared.set(key, names);
   }
   return rows.map((row) => {

@@ -36,6 +36,13 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       "data/vocabulary/terms.yaml",
     ),
     foodCase(
+      "a level is finer than anyone judges",
+      "cod",
+      (r) => set(food(r, "cod"), { aroma: { fishy: 3.3 } }),
+      "fishy is 3.3",
+      "half steps",
+    ),
+    foodCase(
       "a state is not made of state words",
       "salt/pantry-lumpy",
       (r) => {
@@ -100,6 +107,19 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       (r) => set(food(r, "white-vinegar"), { names: { en: ["white vinegar", "Table salt"] } }),
       'The en name "Table salt" already means salt/pantry (salt.yaml)',
       "Take it off one of them, or qualify it",
+    ),
+    foodCase(
+      "a name holds a bar",
+      "salt/pantry",
+      (r) => set(food(r, "salt"), { names: { en: ["salt", "fine|coarse"] } }),
+      'The name "fine|coarse" holds a bar',
+      "Write it plainly",
+    ),
+    foodCase(
+      "a name holds a line break",
+      "salt/pantry",
+      (r) => set(state(r, "salt/pantry"), { names: { fr: ["sel\nfin"] } }),
+      'The name "sel\\nfin" holds a bar, a line break',
     ),
     foodCase(
       "the English name is missing",

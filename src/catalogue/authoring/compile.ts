@@ -28,11 +28,19 @@ export interface Problem {
 }
 export { eachState, idOf, lineage } from "./row.js";
 
-/** Records in, rows out. Never throws on well-shaped records; what does not fit together is for the rules to say. */
-export function compile(authored: Authored, look: CompositionLookup, allergens: readonly string[]): Flat {
+/**
+ * Records in, rows out. `known` are foods and parts that have their states already: a single state added to one is not its default.
+ * Never throws on well-shaped records; what does not fit together is for the rules to say.
+ */
+export function compile(
+  authored: Authored,
+  look: CompositionLookup,
+  allergens: readonly string[],
+  known: ReadonlySet<string> = new Set(),
+): Flat {
   const refs = new Refs();
   const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
-  const ctx = { authored, kinds, look, refs, allergens };
+  const ctx = { authored, kinds, look, refs, allergens, known };
   const place = new Map(
     [...kinds.keys()].map((kind) => [
       kind,

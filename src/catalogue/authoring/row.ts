@@ -123,6 +123,7 @@ export function flatIngredient(
     look: CompositionLookup;
     refs: Refs;
     allergens: readonly string[];
+    known: ReadonlySet<string>;
   },
 ): FlatIngredient {
   const { food, state, partName } = slot;
@@ -132,7 +133,7 @@ export function flatIngredient(
   const partFacts = part ? (({ names: _names, kind: _kind, states: _states, ...rest }) => rest)(part) : undefined;
   const facts = mergeFacts(lineage(kind, ctx.kinds), food, partFacts, state);
   const siblings = Object.keys((part ?? food).states ?? {});
-  const isDefault = state.default === true || siblings.length === 1;
+  const isDefault = state.default === true || (siblings.length === 1 && !ctx.known.has(foodKey(slot)));
   const records = recordsOf(state, ctx.look);
   const refuse = records[0]?.refuse;
   const sortKeys = <T>(o: Readonly<Record<string, T>>): Record<string, T> =>

@@ -35,6 +35,14 @@ export const knownWords: Rule = {
         within(file, record, "texture attribute", Object.keys(scale), terms.texture);
       within(file, record, "judged flavour", Object.keys(f.flavour ?? {}), terms["judged flavour"]);
       within(file, record, "aroma family", Object.keys(f.aroma ?? {}), terms.aroma);
+      for (const scale of [f.aroma ?? {}, ...Object.values(f.texture ?? {})])
+        for (const [word, level] of Object.entries(scale))
+          if (!Number.isInteger(level * 2))
+            say(
+              file,
+              record,
+              `${word} is ${level}: the scale goes from 0 to 9 in half steps, which is as fine as anyone judges.`,
+            );
       within(file, record, "note", f.dominant ?? [], terms.note);
       within(file, record, "origin", f.origin ?? [], terms.origin);
       within(file, record, "tag", f.tags ?? [], Object.keys(terms.tag));
@@ -177,13 +185,22 @@ export const references: Rule = {
   },
 };
 
+/** Bars and line breaks set names apart in the columns; other control characters are never part of a name. */
+function plainName(text: string): boolean {
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 32 || code === 124 || code === 127 || code === 0x2028 || code === 0x2029) return false;
+  }
+  return text.trim() !== "";
+}
+
 /** The food or part an id belongs to. */
 const owner = (id: string): string => id.slice(0, id.indexOf("/"));
 
 /** One food a file name, one default, a name to show. */
 export const naming: Rule = {
   name: "naming",
-  text: "Food ids are unique, at most one state of a food or part is its default, everything has an English name, and no name in one language means two things unless both say it is a variant.",
+  text: "Food ids are unique, at most one state of a food or part is its default, everything has an English name, names are plain text, and no name in one language means two things unless both say it is a variant.",
   check(input, say) {
     const { authored, flat } = input;
     const files = new Map<string, string>();
@@ -206,6 +223,13 @@ export const naming: Rule = {
     const claims = new Map<string, { id: string; file: string }>();
     const where = new Map([...rows(input)].map(({ row, file }) => [row.id, file]));
     for (const row of flat.ingredients) {
+      for (const { text } of row.names)
+        if (!plainName(text))
+          say(
+            where.get(row.id) ?? "",
+            row.id,
+            `The name ${JSON.stringify(text)} holds a bar, a line break or another sign that is not text, or is blank. Write it plainly.`,
+          );
       for (const { tag, text, of } of row.names) {
         if (of !== "state" && !row.isDefault) continue;
         const key = `${tag}|${text.normalize("NFC").toLowerCase()}`;

@@ -69,7 +69,12 @@ export const salt: Rule = {
       const written = slot.state.figures?.["salt"]?.v;
       const sodium = row.figures["sodium"]?.[0];
       if (written === undefined || sodium === undefined) continue;
-      const figure = (name: string): number => row.figures[name]?.[0] ?? 0;
+      // Some figures are looked at here and not shipped: those are in the record only.
+      const { composition } = slot.state;
+      const records = typeof composition === "string" ? [composition] : (composition ?? []);
+      const published = (name: string): number | undefined =>
+        records.map((r) => input.look(r)?.figures[name]).find((v) => v !== undefined);
+      const figure = (name: string): number => row.figures[name]?.[0] ?? published(name) ?? 0;
       const alkaline = figure("neutralising value") < 0;
       if (alkaline || Object.entries(OTHER_SODIUM).some(([name, least]) => figure(name) >= least)) continue;
       const told = sodium * G_SALT_PER_MG_SODIUM;
