@@ -98,6 +98,18 @@ function matches(index: NameIndex, text: string): FoodMatch[] {
 /** The words around a name were let go, so it is no longer the name as written. */
 const described = (m: FoodMatch): FoodMatch => (m.confidence <= 0.9 ? m : { ...m, confidence: 0.9, how: "folded" });
 
+/** As {@link findFood} for text that is a name and nothing else: describing words around it are not let go. For rooms that read phrases themselves. */
+export function findName(c: Catalogue, text: string, limit = 10): readonly FoodMatch[] {
+  const index = indexOf(storeOf(c));
+  if (text.length > LONGEST) return [];
+  const known = byIdentity(index, text);
+  if (known) return freeze([...known]);
+  const found = search(index, text);
+  return freeze(
+    found === undefined ? [] : [...found.top, ...found.behind].slice(0, limit).map((hit) => toMatch(index.store, hit)),
+  );
+}
+
 /** The words of a phrase as `findInPhrase` counts them. */
 export function phraseWords(text: string): readonly string[] {
   return text.length > LONGEST ? [] : tokensOf(text).map((t) => t.text);

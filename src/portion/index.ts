@@ -1,6 +1,6 @@
 // Recipe lines read, weighed and printed.
 import { type Ingredient, type Store, storeOf } from "../catalogue/index.js";
-import { findFood, findInPhrase, nearestNames } from "../names/index.js";
+import { findInPhrase, findName, nearestNames } from "../names/index.js";
 import type { Catalogue, Portion, ReadLine } from "../types.js";
 import type { Lookup } from "./food.js";
 import { readLineWith } from "./line.js";
@@ -18,7 +18,7 @@ export { weigh, type Weight } from "./weigh.js";
 export function lookupOf(c: Catalogue): Lookup {
   return {
     store: storeOf(c),
-    findFood: (text, limit) => findFood(c, text, limit === undefined ? {} : { limit }),
+    findFood: (text, limit) => findName(c, text, limit),
     findInPhrase: (text) => findInPhrase(c, text),
     nearest: (text, n) => nearestNames(c, text, n),
   };

@@ -111,20 +111,22 @@ function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, he
   return out;
 }
 
-function masses(grams: number, metric: boolean, heavy: boolean): readonly Candidate[] {
+function masses(grams: number, metric: boolean, heavy: boolean, spooned: boolean): readonly Candidate[] {
   const out: Candidate[] = [];
   const add = (m: KitchenMeasure | undefined, penalty: number) => {
     if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, penalty });
   };
   add(metricMassFor(grams), metric ? (grams < SPOONFUL ? 0.3 : 0.01) : 0.6);
-  add(usMassFor(grams), metric ? 1 : heavy ? 0 : 0.12);
+  // What has a spoon or cup of its own is not put on the scale in a US kitchen, least of all half an ounce of salt.
+  add(usMassFor(grams), metric ? 1 : heavy ? 0 : spooned ? (grams < 85 ? 0.5 : 0.25) : 0.12);
   return out;
 }
 
 function candidates(store: Store, i: Ingredient, grams: number, measures: "us" | "metric"): readonly Candidate[] {
   const metric = measures === "metric";
   const heavy = i.kinds.some((k) => BY_WEIGHT.includes(k));
-  return [...counted(i, grams, heavy), ...volumes(store, i, grams, metric, heavy), ...masses(grams, metric, heavy)];
+  const spooned = volumes(store, i, grams, metric, heavy);
+  return [...counted(i, grams, heavy), ...spooned, ...masses(grams, metric, heavy, spooned.length > 0)];
 }
 
 /** In one unit, where the caller says which: the nearest amount of it that can be measured. */

@@ -28,11 +28,13 @@ function edgesFor(store: Store, id: string): readonly SwapEdge[] {
   return index.get(id) ?? [];
 }
 
+/** "cakes" and "cake" are one word. */
 const words = (text: string): string[] =>
   text
     .toLowerCase()
     .split(/[^\p{L}]+/u)
-    .filter((w) => w.length > 2);
+    .filter((w) => w.length > 2)
+    .map((w) => (w.endsWith("s") && !w.endsWith("ss") ? w.slice(0, -1) : w));
 
 function fitOf(edge: SwapEdge, ask: Question): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
