@@ -167,7 +167,9 @@ function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: read
   const single =
     ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) &&
     !ask.item.kinds.some((k) => k.includes("blend"));
-  if (classOf(ask) === "bulk" || single) return [];
+  // What is eaten, strewn or dusted as it is has a body that adding figures up does not make; a starch is not thinned with water.
+  const asItIs = ask.item.slot !== undefined || NOT_MIXED.includes(ask.roles[0]?.role ?? "");
+  if (classOf(ask) === "bulk" || single || asItIs) return [];
   const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
   return blendsFor(ask)
     .filter((b) => b.residual <= FAR && !known.has(names(b.uses)))
@@ -178,6 +180,7 @@ const names = (uses: readonly { ingredient: Ingredient }[]): string =>
     .map((u) => u.ingredient.id)
     .sort()
     .join("+");
+const NOT_MIXED: readonly string[] = ["garnish", "coating", "thickener", "colour", "foam"];
 /** Steps beyond which a mixture is another thing. */
 const FAR = 0.9;
 

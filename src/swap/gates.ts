@@ -29,6 +29,8 @@ const NOT_SWEET: readonly string[] = [
 const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
 const FAST: readonly string[] = ["stir-fry", "fry", "grill"];
 const COLD: readonly string[] = ["raw", "set cold"];
+const HOT: readonly string[] = ["simmer", "stew", "braise", "fry", "stir-fry", "deep-fry", "grill", "roast"];
+const EATEN: readonly string[] = ["main protein", "bulk vegetable", "starch base"];
 const MELT: readonly string[] = ["bake", "grill", "fry"];
 
 export interface Gate {
@@ -71,6 +73,13 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
   const { item, technique, store } = ask;
   const name = store.nameOf(use);
   if (technique !== undefined) {
+    if (
+      HOT.includes(technique) &&
+      item.can.has("holds shape") &&
+      use.cannot.has("holds shape") &&
+      EATEN.includes(ask.roles[0]?.role ?? "")
+    )
+      return spoils("holds shape", `${name} does not hold its shape.`);
     if (COLD.includes(technique) && use.cannot.has("edible uncooked") && !item.cannot.has("edible uncooked"))
       return { because: "technique", what: technique, detail: `${name} is not eaten uncooked.` };
     if (FAST.includes(technique) && item.can.has("cooks in minutes") && use.cannot.has("cooks in minutes"))

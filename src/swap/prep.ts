@@ -48,6 +48,29 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
   };
 }
 
+/** Mince where the recipe has pieces, or the other way round. */
+function cutting(ask: Ask, use: Ingredient): Prep | undefined {
+  if (!eaten(ask) || cookedAlready(use)) return undefined;
+  const want = ask.item.tags.has("minced meat");
+  if (want === use.tags.has("minced meat") || !FLESH.some((o) => use.origin.has(o))) return undefined;
+  return want
+    ? {
+        kind: "add",
+        procedure: "chop",
+        minutes: { active: 5, waiting: 0 },
+        required: true,
+        text: "Mince it, or chop it fine with a knife.",
+      }
+    : {
+        kind: "change",
+        procedure: "shape",
+        minutes: { active: 0, waiting: 0 },
+        required: false,
+        text: "It is minced: brown it loose or shape it, since it will not hold in pieces.",
+      };
+}
+const FLESH: readonly string[] = ["beef", "pork", "lamb", "goat", "game", "poultry", "horse", "fish", "crustacean"];
+
 const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
 /** Goes in late: a fish in a braise that was built on something which lasts. */
 function late(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
@@ -105,6 +128,11 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     waiting += minutes.waiting;
   }
   for (const { ingredient } of uses) {
+    const cut = cutting(ask, ingredient);
+    if (cut) {
+      prep.push(cut);
+      active += cut.minutes.active;
+    }
     const heat = cookedDifference(ask, ingredient);
     if (heat) {
       prep.push({

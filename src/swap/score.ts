@@ -166,6 +166,7 @@ export interface Scored {
 export const handlingMark = (active: number, waiting: number, steps = 0): number =>
   1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
+const TWIN = 0.88;
 const meanOf = (parts: readonly ScorePart[]): number =>
   parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
@@ -185,10 +186,15 @@ export function scoreOf(
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
   const role = mixed ? (known ? 1 : mixed.role) : roleFit(ask, first);
-  const alike = mixed ? undefined : textureLikeness(ask.store, ask.item, first, ask.stage);
+  // Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked.
+  const raw = ask.stage === "raw" && !ask.item.cannot.has("edible uncooked") && !first.cannot.has("edible uncooked");
+  const alike = mixed
+    ? undefined
+    : textureLikeness(ask.store, ask.item, first, ask.stage === "raw" && !raw ? "cooked" : ask.stage);
   // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
   const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
-  const texture = alike !== undefined && classOf(ask) === "bulk" && cookedApart ? alike * 0.65 : alike;
+  const minced = ask.item.tags.has("minced meat") !== first.tags.has("minced meat") && classOf(ask) === "bulk";
+  const texture = alike !== undefined && classOf(ask) === "bulk" && (cookedApart || minced) ? alike * 0.65 : alike;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first);
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
@@ -239,7 +245,9 @@ export function scoreOf(
   const base = meanOf(parts);
   const { evidence, unlisted } = weightsOf(ask);
   if (known) add("evidence", known.fits, evidence, isCommonPractice(known.edge) ? "common practice" : "published");
-  else if (ask.known.some((k) => k.fits >= 0.6)) add("evidence", unlisted, evidence, "tables name others for this");
+  // A near twin (another state, another of the same kind) needs no table to vouch for it.
+  else if (kin < TWIN && ask.known.some((k) => k.fits >= 0.6))
+    add("evidence", unlisted, evidence, "tables name others for this");
   return {
     score: round4(meanOf(parts)),
     base: round4(base),

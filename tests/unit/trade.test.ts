@@ -4,8 +4,10 @@ import type { Swap } from "../../src/index.js";
 
 // Facts of the trade: common practice, no source. Each is asked of the library as a cook would ask it.
 const c = openCatalogue();
-const foods = (swaps: readonly Swap[]): string[] => swaps.flatMap((s) => (s.use.length === 1 ? [s.use[0].id.split("/")[0]?.split(".")[0] ?? ""] : []));
-const top = (request: Parameters<typeof swapsFor>[1], n: number): string[] => foods(swapsFor(c, request).swaps.slice(0, n));
+const foods = (swaps: readonly Swap[]): string[] =>
+  swaps.flatMap((s) => (s.use.length === 1 ? [s.use[0].id.split("/")[0]?.split(".")[0] ?? ""] : []));
+const top = (request: Parameters<typeof swapsFor>[1], n: number): string[] =>
+  foods(swapsFor(c, request).swaps.slice(0, n));
 
 describe("dried mushrooms (common practice, no source)", () => {
   const dried = swapsFor(c, { missing: "30 g dried porcini", limit: 40 });
@@ -17,7 +19,9 @@ describe("dried mushrooms (common practice, no source)", () => {
     expect(conversion.grams).toBeGreaterThan(100);
   });
   it("any kind stands in for another", () => {
-    const kinds = new Set(dried.swaps.filter((s) => s.use[0].id.includes("/dried")).map((s) => s.use[0].id.split("/")[0]));
+    const kinds = new Set(
+      dried.swaps.filter((s) => s.use[0].id.includes("/dried")).map((s) => s.use[0].id.split("/")[0]),
+    );
     expect(kinds.size).toBeGreaterThanOrEqual(3);
   });
   it("fresh ones stand in, the soak is skipped and its liquid replaced", () => {
@@ -33,14 +37,20 @@ describe("dried mushrooms (common practice, no source)", () => {
 describe("tender quick-cooking beef (common practice, no source)", () => {
   const cuts = ["strip-steak", "ribeye-steak", "top-sirloin", "flank-steak"];
   it.each(cuts)("%s: the others stand in for it in a stir-fry", (cut) => {
-    const advice = swapsFor(c, { missing: `200 g ${cut.replace(/-/g, " ")}`, dish: { technique: "stir-fry" }, limit: 60 });
+    const advice = swapsFor(c, {
+      missing: `200 g ${cut.replace(/-/g, " ")}`,
+      dish: { technique: "stir-fry" },
+      limit: 60,
+    });
     const found = foods(advice.swaps);
     for (const other of cuts) if (other !== cut) expect(found).toContain(other);
   });
   it("another quick-cooking meat may take its place, a tough cut may not", () => {
     const advice = swapsFor(c, { missing: "200 g flank steak", dish: { technique: "stir-fry" }, limit: 120 });
     expect(foods(advice.swaps).some((f) => /chicken|pork|lamb/.test(f))).toBe(true);
-    expect(judgeSwap(c, { missing: "200 g flank steak", instead: "beef shank", dish: { technique: "stir-fry" } }).verdict).not.toBe("yes");
+    expect(
+      judgeSwap(c, { missing: "200 g flank steak", instead: "beef shank", dish: { technique: "stir-fry" } }).verdict,
+    ).not.toBe("yes");
   });
 });
 
@@ -51,7 +61,9 @@ it("black pepper stands in for white (common practice, no source)", () => {
 describe("leafy greens with crunchy stems (common practice, no source)", () => {
   const greens = ["bok-choy", "turnip-greens", "mustard-greens", "chinese-broccoli"];
   it.each(greens)("%s: the others stand in for it", (green) => {
-    const found = foods(swapsFor(c, { missing: `200 g ${green.replace(/-/g, " ")}`, dish: { technique: "stir-fry" }, limit: 25 }).swaps);
+    const found = foods(
+      swapsFor(c, { missing: `200 g ${green.replace(/-/g, " ")}`, dish: { technique: "stir-fry" }, limit: 25 }).swaps,
+    );
     for (const other of greens) if (other !== green) expect(found).toContain(other);
   });
 });
@@ -74,11 +86,21 @@ it("white rice takes about 18 minutes covered on low (common practice, no source
 
 describe("a full dinner (common practice, no source; portions published)", () => {
   it("is a starch, a protein and vegetables in balance, and usually a soup", () => {
-    const meal = { serves: 4, dishes: [{ name: "Rice", lines: ["300 g white rice"] }, { name: "Chicken", lines: ["500 g chicken thighs"] }, { name: "Greens", lines: ["500 g bok choy"] }] };
+    const meal = {
+      serves: 4,
+      dishes: [
+        { name: "Rice", lines: ["300 g white rice"] },
+        { name: "Chicken", lines: ["500 g chicken thighs"] },
+        { name: "Greens", lines: ["500 g bok choy"] },
+      ],
+    };
     const dry = checkMeal(c, meal);
     expect(dry.slots.starch.covered && dry.slots.protein.covered && dry.slots.vegetable.covered).toBe(true);
     expect(dry.gaps.map((g) => g.slot)).toEqual(["soup"]);
-    const whole = checkMeal(c, { ...meal, dishes: [...meal.dishes, { name: "Soup", liquid: "1 l", lines: ["200 g tofu"] }] });
+    const whole = checkMeal(c, {
+      ...meal,
+      dishes: [...meal.dishes, { name: "Soup", liquid: "1 l", lines: ["200 g tofu"] }],
+    });
     expect(whole.gaps).toEqual([]);
     expect(checkMeal(c, { ...meal, soup: "optional" }).gaps).toEqual([]);
   });
