@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     include: ["tests/{unit,property,published,types}/**/*.test.ts"],
     typecheck: { enabled: true, include: ["tests/types/**/*.test-d.ts"], tsconfig: "./tsconfig.json" },
+    setupFiles: [new URL("vitest.setup.ts", import.meta.url).pathname],
     testTimeout: 60_000,
   },
 });

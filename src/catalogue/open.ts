@@ -17,8 +17,6 @@ import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
 import type { Figure, Procedure, Store, SwapEdge } from "./store.js";
 
-export { makeExtension } from "./overlay.js";
-
 const STORE = Symbol.for("steadfare.store");
 
 /** Foods and the tables of rules are two files, since they change apart and weigh apart. */

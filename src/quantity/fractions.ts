@@ -48,7 +48,8 @@ export function roundTo(x: number, places: number): number {
   if (Math.abs(x) >= 1e15) return x;
   const shifted = Number(`${x}e${places}`);
   // Very small numbers already carry an exponent ("1e-7e2" is not a number): plain arithmetic is exact enough there.
-  if (Number.isNaN(shifted)) return Math.round(x * 10 ** places) / 10 ** places;
+  // Adding 0 makes a negative zero, which JSON does not keep, a plain one.
+  if (Number.isNaN(shifted)) return Math.round(x * 10 ** places) / 10 ** places + 0;
   const rounded = Math.sign(x) * Math.round(Math.abs(shifted));
   return rounded === 0 ? 0 : Number(`${rounded}e-${places}`);
 }

@@ -7,6 +7,7 @@ import { readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
 import { referenceDish, carrierOf } from "../dose/index.js";
 import type { Stage } from "../likeness/index.js";
+import { checkRequest } from "./request.js";
 import { knownSwaps, type Known } from "./evidence.js";
 import { nearestOf } from "../nearest.js";
 
@@ -188,6 +189,7 @@ const stageOf = (technique: TechniqueId | undefined): Stage =>
 /** Looks every word of a request up. @throws `unknown food`, `ambiguous food`, `unreadable amount`, `unknown term`, `conflicting request`, `input too large` */
 export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const store = storeOf(c);
+  checkRequest(request);
   const limit = request.limit ?? 10;
   if (!Number.isInteger(limit) || limit < 1 || limit > 200)
     fail("input too large", `limit is ${String(limit)}; it is a whole number from 1 to 200.`, {

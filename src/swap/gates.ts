@@ -31,6 +31,8 @@ const FAST: readonly string[] = ["stir-fry", "fry", "grill"];
 const COLD: readonly string[] = ["raw", "set cold"];
 const HOT: readonly string[] = ["simmer", "stew", "braise", "fry", "stir-fry", "deep-fry", "grill", "roast"];
 const EATEN: readonly string[] = ["main protein", "bulk vegetable", "starch base"];
+const DRY: readonly string[] = ["grill", "fry", "stir-fry", "roast"];
+const CURED: readonly string[] = ["salt-cured", "cured"];
 const MELT: readonly string[] = ["bake", "grill", "fry"];
 
 export interface Gate {
@@ -80,6 +82,16 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
       EATEN.includes(ask.roles[0]?.role ?? "")
     )
       return spoils("holds shape", `${name} does not hold its shape.`);
+    if (
+      DRY.includes(technique) &&
+      CURED.some((w) => use.state.includes(w)) &&
+      !CURED.some((w) => item.state.includes(w)) &&
+      !use.ready &&
+      EATEN.includes(ask.roles[0]?.role ?? "")
+    )
+      return spoils("cured", `${name} is cured: a hot pan or grill makes it hard and far too salty.`);
+    if (technique === "whip" && item.can.has("dissolves") && use.cannot.has("dissolves"))
+      return spoils("dissolves", `${name} does not dissolve when whipped.`);
     if (COLD.includes(technique) && use.cannot.has("edible uncooked") && !item.cannot.has("edible uncooked"))
       return { because: "technique", what: technique, detail: `${name} is not eaten uncooked.` };
     if (FAST.includes(technique) && item.can.has("cooks in minutes") && use.cannot.has("cooks in minutes"))

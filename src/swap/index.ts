@@ -5,6 +5,7 @@ import { readAsk, type Ask } from "./ask.js";
 import { buildSwap } from "./build.js";
 import { beforeOf, floorOf, weighAll, weighOne, withHazards, type Weighed } from "./candidates.js";
 import { goWithoutFor } from "./gowithout.js";
+import { checkRequest } from "./request.js";
 import { named } from "./sentence.js";
 
 const code = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
@@ -80,6 +81,7 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
  * @throws what {@link swapsFor} throws
  */
 export function judgeSwap(c: Catalogue, request: SwapRequest & { instead: string }): Judgement {
+  checkRequest(request);
   const { instead, ...rest } = request;
   const ask = readAsk(c, rest);
   const before = beforeOf(ask);
