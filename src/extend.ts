@@ -9,17 +9,33 @@ import type { Extension } from "./types.js";
 /** "chard.stem" of "chard.stem/fresh". */
 const foodOf = (id: string): string => id.slice(0, id.indexOf("/"));
 
-const asIssue = (p: Problem): { path: string; message: string; received: unknown } => ({
-  path: [p.file, p.record].filter((s) => s !== "").join(" "),
-  message: `[${p.rule}] ${p.message}`,
-  received: undefined,
-});
-
-/** What was given, short: the caller's own objects are neither kept nor frozen, and a message stays a message. */
+interface Issue {
+  readonly path: string;
+  readonly message: string;
+  readonly received: unknown;
+}
+/** A message stays a message, however long the words it repeats. */
+const LONGEST = 400;
+const cut = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);
+/** What was given, in short: the caller's own objects are neither kept nor frozen. */
 function brief(value: unknown): unknown {
-  if (typeof value === "string") return value.length > 200 ? `${value.slice(0, 200)}…` : value;
+  if (typeof value === "string") return cut(value);
   if (Array.isArray(value)) return `a list of ${value.length}`;
   return typeof value === "object" && value !== null ? "an object" : value;
+}
+const issueOf = (path: string, message: string, received: unknown): Issue => ({
+  path: cut(path),
+  message: cut(message),
+  received: brief(received),
+});
+const ofRule = (p: Problem): Issue =>
+  issueOf([p.file, p.record].filter((s) => s !== "").join(" "), `[${p.rule}] ${p.message}`, undefined);
+function refuse(what: string, issues: readonly Issue[]): never {
+  const [first] = issues;
+  const count = issues.length === 1 ? "1 problem" : `${issues.length} problems`;
+  return fail("invalid extension", `${what} has ${count}; first: ${first?.path ?? ""}: ${first?.message ?? ""}`, {
+    issues,
+  });
 }
 
 /**
@@ -30,18 +46,11 @@ function brief(value: unknown): unknown {
  */
 export function readExtension(json: unknown): Extension {
   const result = ExtensionFile.safeParse(json, { reportInput: true });
-  if (!result.success) {
-    const issues = result.error.issues.map((i) => ({
-      path: i.path.join("."),
-      message: i.message,
-      received: brief((i as { input?: unknown }).input),
-    }));
-    return fail(
-      "invalid extension",
-      `The extension has ${issues.length} problems; first: ${issues[0]?.path ?? ""}: ${issues[0]?.message ?? ""}`,
-      { issues },
+  if (!result.success)
+    return refuse(
+      "The extension",
+      result.error.issues.map((i) => issueOf(i.path.join("."), i.message, (i as { input?: unknown }).input)),
     );
-  }
   const { name, sources = {}, kinds = [], foods = [], procedures = [], swaps = [] } = result.data;
   const built = builtIn();
   const from = <T>(list: readonly T[]): { file: string; data: T }[] => list.map((data) => ({ file: name, data }));
@@ -56,12 +65,7 @@ export function readExtension(json: unknown): Extension {
   };
   const flat = compile(authored, () => undefined, built.allergens, new Set(built.ids.map(foodOf)));
   const problems = checkAll({ authored, flat, look: () => undefined, alsoKnown: new Set(built.ids) });
-  if (problems.length > 0)
-    return fail(
-      "invalid extension",
-      `The extension "${name}" has ${problems.length} problems; first: ${problems[0]?.record ?? ""}: ${problems[0]?.message ?? ""}`,
-      { issues: problems.map(asIssue) },
-    );
+  if (problems.length > 0) return refuse(`The extension "${name}"`, problems.map(ofRule));
   const own = new Set(procedures.map((p) => p.id));
   return makeExtension(name, {
     ...flat,

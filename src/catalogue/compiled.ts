@@ -89,25 +89,29 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     ]),
   );
   columns["records"] = records;
-  const names: Record<string, NamesByTag> = {};
-  for (const row of flat.ingredients) names[nameKey(row)] ??= byTag(row.names.filter((n) => n.of !== "state"));
+  // A map, since an extension may call a food "constructor".
+  const names = new Map<string, NamesByTag>();
+  for (const row of flat.ingredients) {
+    const key = nameKey(row);
+    if (!names.has(key)) names.set(key, byTag(row.names.filter((n) => n.of !== "state")));
+  }
   const figures: Record<string, { v: (number | null)[]; s: number[] }> = {};
   for (const name of Object.keys(flat.commons.figures)) {
     const v = flat.ingredients.map((row) => row.figures[name]?.[0] ?? null);
     if (v.some((x) => x !== null))
       figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
   }
-  const of = Object.keys(names);
+  const of = [...names.keys()];
   const keyAt = new Map(of.map((key, k) => [key, k]));
   columns["key"] = flat.ingredients.map((row) => keyAt.get(nameKey(row)) ?? -1);
   const kindAt = new Map(flat.commons.kinds.map(([kind], k) => [kind, k]));
   columns["kind"] = flat.ingredients.map((row) => kindAt.get(row.kind) ?? -1);
   const tags: Record<string, { step: number[]; text: string }> = {};
-  for (const tag of [...new Set(Object.values(names).flatMap((n) => Object.keys(n)))].sort()) {
-    const with_ = of.flatMap((key, k) => (names[key]?.[tag] ? [k] : []));
+  for (const tag of [...new Set([...names.values()].flatMap((n) => Object.keys(n)))].sort()) {
+    const with_ = of.flatMap((key, k) => (names.get(key)?.[tag] ? [k] : []));
     tags[tag] = {
       step: with_.map((k, n) => k - (with_[n - 1] ?? 0)),
-      text: with_.map((k) => names[of[k] ?? ""]?.[tag]?.join("|")).join("\n"),
+      text: with_.map((k) => names.get(of[k] ?? "")?.[tag]?.join("|")).join("\n"),
     };
   }
   return {

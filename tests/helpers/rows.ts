@@ -38,7 +38,10 @@ const names = tags.chain((some) =>
     .tuple(...some.map(() => fc.array(text, { minLength: 1, maxLength: 3 })))
     .map((texts) => some.map((tag, i) => [tag, texts[i] ?? []] as const)),
 );
-const slug = fc.stringMatching(/^[a-z]{1,6}(-[a-z0-9]{1,4})?$/);
+const slug = fc.oneof(
+  { weight: 9, arbitrary: fc.stringMatching(/^[a-z]{1,6}(-[a-z0-9]{1,4})?$/) },
+  { weight: 1, arbitrary: fc.constantFrom("constructor", "valueof") },
+);
 const rowsFrom = (pairs: readonly (readonly [string, readonly string[]])[], of: NameRow["of"]): NameRow[] =>
   pairs.flatMap(([tag, texts]) => texts.map((t) => ({ tag, text: t, of })));
 

@@ -87,7 +87,7 @@ export const knownWords: Rule = {
         Object.keys(slot.state.measures ?? {}).map((m) => m.split(" ")[0] ?? m),
         terms.unit,
       );
-      if (slot.state.usual !== undefined && !(slot.state.usual in (slot.state.measures ?? {})))
+      if (slot.state.usual !== undefined && !Object.hasOwn(slot.state.measures ?? {}, slot.state.usual))
         say(slot.file, record, `usual: "${slot.state.usual}" is not among its measures.`);
     }
   },
@@ -185,8 +185,10 @@ export const references: Rule = {
   },
 };
 
+const LONGEST_NAME = 120;
 /** Bars and line breaks set names apart in the columns; other control characters are never part of a name. */
 function plainName(text: string): boolean {
+  if (text.length > LONGEST_NAME) return false;
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
     if (code < 32 || code === 124 || code === 127 || code === 0x2028 || code === 0x2029) return false;
@@ -228,7 +230,7 @@ export const naming: Rule = {
           say(
             where.get(row.id) ?? "",
             row.id,
-            `The name ${JSON.stringify(text)} holds a bar, a line break or another sign that is not text, or is blank. Write it plainly.`,
+            `The name ${JSON.stringify(text.slice(0, LONGEST_NAME))} holds a bar, a line break or another sign that is not text, is blank, or is longer than ${LONGEST_NAME} letters. Write it plainly.`,
           );
       for (const { tag, text, of } of row.names) {
         if (of !== "state" && !row.isDefault) continue;
