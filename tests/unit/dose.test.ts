@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { openCatalogue, storeOf, type Ingredient } from "../../src/catalogue/index.js";
 import {
@@ -193,5 +194,101 @@ describe("carriers", () => {
       expect(dish, i.id).toBeGreaterThanOrEqual(150);
       expect(dish, i.id).toBeLessThanOrEqual(200_000);
     }
+  });
+});
+
+// The method page is written by hand; its tables must say what the code does.
+describe("docs/method.md", () => {
+  const read = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
+  const page = read("docs/method.md");
+  /** Rows of the tables of one section, cells trimmed, heads and rules left out. */
+  const rows = (heading: string): string[][] => {
+    const section = page.split(/^## /m).find((part) => part.startsWith(heading)) ?? "";
+    const lines = section.split("\n").filter((line) => line.startsWith("|"));
+    return lines
+      .map((line) =>
+        line
+          .slice(1, -1)
+          .split("|")
+          .map((cell) => cell.trim()),
+      )
+      .filter((cells, k) => !/^:?-+:?$/.test(cells[0] ?? "") && !/^\| ?:?-/.test(lines[k + 1] ?? ""));
+  };
+
+  it("perceived strength: c5 and exponent of every taste", () => {
+    const table = rows("Perceived strength");
+    expect(table.map(([taste]) => taste).sort()).toEqual([...TASTES].sort());
+    for (const taste of TASTES) {
+      const [, c5, n] = table.find(([name]) => name === taste) ?? [];
+      expect(perceived(taste, Number(c5)), taste).toBeCloseTo(5, 9);
+      expect(perceived(taste, Number(c5) / 2), taste).toBeCloseTo(5 * Math.pow(0.5, Number(n)), 9);
+    }
+  });
+  it("carriers: every role under its own, and the usual dose of the reference dish", () => {
+    const table = rows("Carriers and reference dishes");
+    const listed = table.flatMap(([carrier, roles]) =>
+      (roles ?? "").split(", ").map((role) => [role, carrier] as const),
+    );
+    expect(listed.map(([role]) => role).sort()).toEqual([...(store.terms["role"] ?? [])].sort());
+    for (const [role, carrier] of listed) expect(carrierOf(store, role as RoleId), role).toBe(carrier);
+    const checked = new Set<string>();
+    for (const [carrier, roles, usual] of table) {
+      const role = (roles ?? "").split(", ")[0] as RoleId;
+      for (const i of store.ingredients) {
+        const dish = referenceDish(store, i, role, 100);
+        const per = carrierDose(store, i, carrier ?? "");
+        // neither clamped nor without a figure
+        if (!(per > 0) || dish <= 150.001 || dish >= 199_999) continue;
+        checked.add(carrier ?? "");
+        expect((100 * per * 100) / dish, `${carrier}: ${i.id}`).toBeCloseTo(Number(usual), 6);
+      }
+    }
+    expect([...checked].sort()).toEqual(table.map(([carrier]) => carrier).sort());
+  });
+  it("score weights: as in the data", () => {
+    const weights = store.tables["weights"] as Readonly<Record<string, Readonly<Record<string, number>>>>;
+    const marks = store.tables["weights"] as Readonly<Record<string, number>>;
+    const table = rows("Score");
+    expect(table).toHaveLength(3);
+    for (const [head, ...cells] of table) {
+      const name = (head ?? "").split(":")[0] ?? "";
+      const { role, texture, flavour, handling, kin, custom } = weights[name] ?? {};
+      expect(cells.map(Number), name).toEqual([role, texture, flavour, handling, kin, custom]);
+    }
+    for (const [name, value] of [
+      ["evidence", "weighs"],
+      ["floor", "floor of"],
+      ["unlisted", "name gets"],
+    ] as const)
+      expect(page, name).toContain(`${value} ${marks[name]}`);
+  });
+  it("steps of mixtures, of amounts and of corrections: as in the code", () => {
+    const mixtures = read("src/swap/blend/vector.ts");
+    const flat = rows("Mixtures").flatMap((cells) =>
+      [0, 2, 4].map((k) => [cells[k] ?? "", cells[k + 1] ?? ""] as const),
+    );
+    const inCode = (mixtures.split("const STEP")[1] ?? "").split("};")[0] ?? "";
+    const steps = new Map(
+      [...inCode.matchAll(/^ {2}(\w+): ([\d.]+),$/gm)].map((m) => [m[1] ?? "", Number(m[2])] as const),
+    );
+    expect(new Map(flat.map(([axis, step]) => [axis, Number(step)] as const))).toEqual(steps);
+    const amounts = (read("src/swap/amount.ts").split("const STEP")[1] ?? "").split("];")[0] ?? "";
+    const printed = /Steps, g per 100 g dish \(judgement\): (.+?)\.\n/.exec(page)?.[1] ?? "";
+    expect(printed.split(", ")).toEqual([...amounts.matchAll(/\["(\w+)", ([\d.]+)\]/g)].map((m) => `${m[1]} ${m[2]}`));
+    const corrections = read("src/swap/corrections.ts");
+    const rules = [...corrections.matchAll(/axis: "(\w+)",[^}]*?step: ([\d.]+),\s*least: ([\d.]+)/g)].map((m) =>
+      m.slice(1),
+    );
+    expect(rows("Corrections").map(([axis, , step, least]) => [axis, step, least])).toEqual(rules);
+  });
+  it("names no constant of the mixtures that the code has otherwise", () => {
+    const index = read("src/swap/blend/index.ts");
+    const constant = (name: string): string => new RegExp(`const ${name} = ([\\d.]+);`).exec(index)?.[1] ?? "missing";
+    const text = page.split(/^## /m).find((part) => part.startsWith("Mixtures")) ?? "";
+    expect(text).toContain(`best ${constant("BEAM")} `);
+    expect(text).toContain(`1 / ${constant("WORTH")} `);
+    expect(text).toContain(`square root of ${constant("LEAST")} `);
+    expect(text).toContain(`cost a part: ${constant("PLAIN_COST")}, `);
+    expect(text).toContain(`\`${constant("FAR_COST")} x (1 - `);
   });
 });
