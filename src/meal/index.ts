@@ -6,6 +6,7 @@ import { portionOf, readLine } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { mealConflicts, mergeAllergens, readAvoid, refusalFor } from "../safety/index.js";
 import type { Catalogue, Caution, Meal, MealReport, Portion, SlotId, SlotReport } from "../types.js";
+import { checkMealShape } from "./request.js";
 import { fills, portionTable, slotYield } from "./slots.js";
 import { soupVolume } from "./soup.js";
 
@@ -81,10 +82,7 @@ function fillFrom(
  */
 export function checkMeal(c: Catalogue, meal: Meal): MealReport {
   const store = storeOf(c);
-  if (!(Number.isFinite(meal.serves) && meal.serves > 0 && meal.serves <= 100_000))
-    fail("conflicting request", `serves is ${String(meal.serves)}; it is a number of people above 0.`, {
-      fields: ["serves"],
-    });
+  checkMealShape(meal);
   const { serves } = meal;
   const table = portionTable(store);
   const dishes = meal.dishes.map((d) => readDish(c, store, d, serves));
