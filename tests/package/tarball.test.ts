@@ -117,8 +117,6 @@ describe("the tarball", () => {
       "es2022",
       "--lib",
       "es2022,dom",
-      "--types",
-      "",
       "--exactOptionalPropertyTypes",
     ];
     run(process.execPath, [
