@@ -23,7 +23,7 @@ describe("what a resolver sees", () => {
   it("the types resolve in every mode", () => {
     // Subpaths are for resolvers that read `exports`; the one of Node 10 does not, and Node 20 is the oldest supported.
     const report = tool("attw", "--pack", ".", "--profile", "node16", "--format", "ascii");
-    const seen = report.split("\n").filter((line) => !line.includes("(ignored)"));
+    const seen = report.split("\n").filter((line) => !line.includes("(ignored"));
     expect(seen.filter((line) => line.includes("🟢")).length).toBeGreaterThanOrEqual(12);
     expect(seen.filter((line) => /💀|❌|🎭|⚠/u.test(line))).toEqual([]);
   });
