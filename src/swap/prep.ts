@@ -48,11 +48,13 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
   };
 }
 
+/** Loose mince, raw or frozen; a sausage is made of it but is not it. */
+export const isMince = (i: Ingredient): boolean => i.kinds.includes("minced meat");
 /** Mince where the recipe has pieces, or the other way round. */
 function cutting(ask: Ask, use: Ingredient): Prep | undefined {
   if (!eaten(ask) || cookedAlready(use)) return undefined;
-  const want = ask.item.tags.has("minced meat");
-  if (want === use.tags.has("minced meat") || !FLESH.some((o) => use.origin.has(o))) return undefined;
+  const want = isMince(ask.item);
+  if (want === isMince(use) || !FLESH.some((o) => use.origin.has(o))) return undefined;
   return want
     ? {
         kind: "add",

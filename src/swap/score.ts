@@ -18,7 +18,7 @@ import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { isBasic, isPlain, residualOf } from "./blend/index.js";
-import { cookedAlready } from "./prep.js";
+import { cookedAlready, isMince } from "./prep.js";
 
 type PartName = ScorePart["name"];
 type Weights = Readonly<Record<PartName, number>>;
@@ -193,7 +193,7 @@ export function scoreOf(
     : textureLikeness(ask.store, ask.item, first, ask.stage === "raw" && !raw ? "cooked" : ask.stage);
   // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
   const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
-  const minced = ask.item.tags.has("minced meat") !== first.tags.has("minced meat") && classOf(ask) === "bulk";
+  const minced = isMince(ask.item) !== isMince(first) && classOf(ask) === "bulk";
   const texture = alike !== undefined && classOf(ask) === "bulk" && (cookedApart || minced) ? alike * 0.65 : alike;
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first);

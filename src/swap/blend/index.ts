@@ -3,12 +3,12 @@ import { carrierOf, dose } from "../../dose/index.js";
 import { aromaLikeness, kinLikeness } from "../../likeness/index.js";
 import type { Ask } from "../ask.js";
 import { alien } from "../gates.js";
-import { spaceFor } from "./vector.js";
+import { spaceFor, type Space } from "./vector.js";
 import { nnls } from "./solve.js";
 
 export interface Blend {
   readonly uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
-  /** Steps a cook would mind, root mean square over what was compared; 0 is the thing itself. */
+  /** What is left over and what the parts cost, root mean square in steps a cook would mind: for ranking mixtures among themselves. */
   readonly residual: number;
 }
 /** Of the best pairs and triples this many are grown by one more part. */
@@ -84,10 +84,8 @@ export function blendsFor(ask: Ask): Blend[] {
       ? PLAIN_COST
       : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i))),
   );
-  const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
-  const space = spaceFor(ask.store, ask.item, carriers);
-  const target = space.vector(ask.item);
-  const vectors = parts.map((i) => space.vector(i));
+  const { space, target, vectorOf } = spaceOf(ask);
+  const vectors = parts.map(vectorOf);
   const n = parts.length;
   const dot = (a: Float64Array, b: Float64Array): number => {
     let s = 0;
@@ -161,20 +159,46 @@ export function blendsFor(ask: Ask): Blend[] {
     }));
 }
 
-/** How far a given mixture lies from what is missing, in the same steps as {@link Blend.residual}. */
+/** How far the makeup of a given mixture lies from what is missing, root mean square in steps a cook would mind; 0 is the thing itself. */
 export function residualOf(
   ask: Ask,
   uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[],
 ): number {
-  const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
-  const space = spaceFor(ask.store, ask.item, carriers);
-  const rest = space.vector(ask.item).slice();
+  const { space, target, vectorOf } = spaceOf(ask);
+  const rest = target.slice();
   for (const { ingredient, grams } of uses) {
-    const v = space.vector(ingredient);
+    const v = vectorOf(ingredient);
     for (let k = 0; k < space.width; k++) rest[k] = (rest[k] as number) - ((v[k] as number) * grams) / ask.grams;
   }
   const axes = space.known.reduce((sum, k) => sum + k, 0);
   return Math.sqrt(rest.reduce((sum, r) => sum + r * r, 0) / axes);
+}
+
+interface AskSpace {
+  readonly space: Space;
+  readonly target: Float64Array;
+  vectorOf(i: Ingredient): Float64Array;
+}
+const spaces = new WeakMap<Ask, AskSpace>();
+/** The space of one question and the vectors in it, made once each. */
+function spaceOf(ask: Ask): AskSpace {
+  let made = spaces.get(ask);
+  if (!made) {
+    const carriers = new Set(ask.roles.filter((r) => r.weight >= 0.5).map((r) => carrierOf(ask.store, r.role)));
+    const space = spaceFor(ask.store, ask.item, carriers);
+    const vectors = new Map<Ingredient, Float64Array>();
+    const vectorOf = (i: Ingredient): Float64Array => {
+      let v = vectors.get(i);
+      if (!v) {
+        v = space.vector(i);
+        vectors.set(i, v);
+      }
+      return v;
+    };
+    made = { space, target: space.vector(ask.item), vectorOf };
+    spaces.set(ask, made);
+  }
+  return made;
 }
 export const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);
 export const isBasic = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).basics.includes(i.id);
