@@ -8,7 +8,7 @@ import type { Ask } from "./ask.js";
 import { correctionsFor } from "./corrections.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { prepFor } from "./prep.js";
-import { strengths, type Scored } from "./score.js";
+import { explain, strengths, type Scored } from "./score.js";
 import { sentence } from "./sentence.js";
 import { shiftFor } from "./shift.js";
 
@@ -44,7 +44,7 @@ export function buildSwap(
   const swap: Omit<Swap, "text"> = {
     use,
     score: scored.score,
-    parts: scored.parts,
+    parts: explain(ask, scored, known),
     fit: scored.fit,
     basis: known === undefined ? "computed" : isCommonPractice(known.edge) ? "common practice" : "published",
     sources: known?.edge.sources ?? [],

@@ -148,11 +148,17 @@ function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: numb
 
 const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
 
+type Mark = Omit<ScorePart, "text">;
 export interface Scored {
   readonly score: number;
   /** The same without evidence: what the floor is held against. */
   readonly base: number;
-  readonly parts: readonly ScorePart[];
+  readonly marks: readonly Mark[];
+  /** Notes the stand-in brings that were not there. */
+  readonly notes: number;
+  /** Minutes more (or, negative, fewer) of work and of waiting. */
+  readonly active: number;
+  readonly waiting: number;
   readonly fit: {
     readonly role: number;
     readonly texture: number;
@@ -167,7 +173,7 @@ export const handlingMark = (active: number, waiting: number, steps = 0): number
   1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
 const TWIN = 0.88;
-const meanOf = (parts: readonly ScorePart[]): number =>
+const meanOf = (parts: readonly Mark[]): number =>
   parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
@@ -206,52 +212,54 @@ export function scoreOf(
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
   const custom = mixed ? 0.6 : 0.4 * customLikeness(ask.item, first, ask.cuisine) + 0.6 * likelyAtHand(ask, first);
-  const parts: ScorePart[] = [];
-  const add = (name: PartName, value: number, weight: number, text: string): void => {
-    if (weight > 0) parts.push({ name, value: round4(value), weight, text });
+  const marks: Mark[] = [];
+  const add = (name: PartName, value: number, weight: number): void => {
+    if (weight > 0) marks.push({ name, value: round4(value), weight });
   };
-  add(
-    "role",
-    role,
-    w.role,
-    `does the job (${ask.roles
-      .slice(0, 2)
-      .map((r) => r.role)
-      .join(", ")}) at ${pct(role)}`,
-  );
-  if (texture !== undefined)
-    add(
-      "texture",
-      texture,
-      w.texture,
-      `texture ${ask.stage === "raw" ? "uncooked" : ask.stage === "long" ? "after long cooking" : "when cooked"}: ${pct(texture)} alike`,
-    );
-  add(
-    "flavour",
-    flavour,
-    w.flavour,
-    `taste and aroma: ${pct(flavour)} alike${notes > 0 ? ", brings a note of its own" : ""}`,
-  );
-  add(
-    "handling",
-    handling,
-    w.handling,
-    extra.active > 0 || extra.waiting > 0
-      ? `asks for ${Math.round(Math.max(0, extra.active))} more minutes of work and ${Math.round(Math.max(0, extra.waiting))} of waiting`
-      : "asks for no more work",
-  );
-  add("kin", kin, w.kin, `kin: ${pct(kin)}`);
-  add("custom", custom, w.custom, `at hand and used by the same cooks: ${pct(custom)}`);
-  const base = meanOf(parts);
+  add("role", role, w.role);
+  if (texture !== undefined) add("texture", texture, w.texture);
+  add("flavour", flavour, w.flavour);
+  add("handling", handling, w.handling);
+  add("kin", kin, w.kin);
+  add("custom", custom, w.custom);
+  const base = meanOf(marks);
   const { evidence, unlisted } = weightsOf(ask);
-  if (known) add("evidence", known.fits, evidence, isCommonPractice(known.edge) ? "common practice" : "published");
+  if (known) add("evidence", known.fits, evidence);
   // A near twin (another state, another of the same kind) needs no table to vouch for it.
-  else if (kin < TWIN && ask.known.some((k) => k.fits >= 0.6))
-    add("evidence", unlisted, evidence, "tables name others for this");
+  else if (kin < TWIN && ask.known.some((k) => k.fits >= 0.6)) add("evidence", unlisted, evidence);
   return {
-    score: round4(meanOf(parts)),
+    score: round4(meanOf(marks)),
     base: round4(base),
-    parts,
+    marks,
+    notes,
+    active: extra.active,
+    waiting: extra.waiting,
     fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) },
   };
+}
+
+const STAGE = { raw: "uncooked", cooked: "when cooked", long: "after long cooking" } as const;
+
+/** The marks of a score with a few words each: made for what is shown, since thousands are weighed for every answer. */
+export function explain(ask: Ask, scored: Scored, known: Known | undefined): ScorePart[] {
+  const minutes = (m: number): number => Math.round(Math.max(0, m));
+  const work =
+    scored.active > 0 || scored.waiting > 0
+      ? `asks for ${minutes(scored.active)} more minutes of work and ${minutes(scored.waiting)} of waiting`
+      : "asks for no more work";
+  const jobs = ask.roles
+    .slice(0, 2)
+    .map((r) => r.role)
+    .join(", ");
+  const say: Readonly<Record<PartName, (value: number) => string>> = {
+    role: (v) => `does the job (${jobs}) at ${pct(v)}`,
+    texture: (v) => `texture ${STAGE[ask.stage]}: ${pct(v)} alike`,
+    flavour: (v) => `taste and aroma: ${pct(v)} alike${scored.notes > 0 ? ", brings a note of its own" : ""}`,
+    handling: () => work,
+    kin: (v) => `kin: ${pct(v)}`,
+    custom: (v) => `at hand and used by the same cooks: ${pct(v)}`,
+    evidence: () =>
+      known ? (isCommonPractice(known.edge) ? "common practice" : "published") : "tables name others for this",
+  };
+  return scored.marks.map((m) => ({ ...m, text: say[m.name](m.value) }));
 }
