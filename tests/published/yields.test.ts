@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { openCatalogue, convert } from "../../src/index.js";
 import { storeOf } from "../../src/catalogue/index.js";
 import { carrierAmount, dose } from "../../src/dose/index.js";
+import { BOILED_YIELDS, MEAT, SOAKED } from "./yield-rows.js";
 
 const c = openCatalogue();
 const store = storeOf(c);
@@ -16,39 +17,6 @@ const served = (id: string): number => dose(store, food(id), "served");
 /** g in the dish per g as sold, after soaking or desalting */
 const ready = (id: string): number => dose(store, food(id), "mass");
 
-// USDA Table of Cooking Yields for Meat and Poultry (2012), figures at second hand from a public table that says it transcribes them.
-// Ours cite the same table: this is a check of the transcription and of the way from figure to dose, not an independent witness.
-// Two figures are two ways of cooking; ours lies between them.
-const MEAT: readonly (readonly [id: string, low: number, high?: number])[] = [
-  ["ground-beef/fresh", 0.67, 0.73],
-  ["lean-ground-beef/fresh", 0.71, 0.76],
-  ["chicken-breast/fresh", 0.72, 0.77],
-  ["chicken-thigh/fresh", 0.69, 0.74],
-  ["chicken-drumstick/fresh", 0.76],
-  ["chicken-wing/fresh", 0.66, 0.74],
-  ["chicken/fresh", 0.78],
-  ["ribeye-steak/fresh", 0.84],
-  ["strip-steak/fresh", 0.82],
-  ["top-sirloin/fresh", 0.8],
-  ["beef-tenderloin/fresh", 0.8],
-  ["flank-steak/fresh", 0.81],
-  ["skirt-steak/fresh", 0.7],
-  ["tri-tip/fresh", 0.84],
-  ["rib-roast/fresh", 0.77],
-  ["chuck-roast/fresh", 0.66],
-  ["beef-brisket/fresh", 0.69],
-  ["short-ribs/fresh", 0.66],
-  ["stewing-beef/fresh", 0.67],
-  ["pork-chop/fresh", 0.78, 0.82],
-  ["pork-tenderloin/fresh", 0.8],
-  ["pork-loin/fresh", 0.79],
-  ["pork-shoulder/fresh", 0.65, 0.74],
-  ["spareribs/fresh", 0.76],
-  ["baby-back-ribs/fresh", 0.82],
-  ["bone-in-ham/smoked", 0.9],
-  ["ground-pork/fresh", 0.67, 0.68],
-  ["bacon/cured", 0.29, 0.32],
-];
 describe("meat cooked, USDA cooking yields", () => {
   it.each(MEAT.map(([id, low, high]) => [id, low, high ?? low] as const))("%s: %f to %f", (id, low, high) => {
     expect(served(id)).toBeGreaterThanOrEqual(low - 0.005);
@@ -56,16 +24,14 @@ describe("meat cooked, USDA cooking yields", () => {
   });
 });
 
-// Food Yields Summarized by Different Stages of Preparation, USDA Agriculture Handbook 102 (1975), read where a research note quotes it.
 describe("boiled, Agriculture Handbook 102", () => {
-  it.each([
-    ["white-rice/pantry", 2.43, 3.75],
-    ["brown-lentil/dried", 2.61, 2.89],
-    ["chickpea/dried", 2.07, 2.07],
-  ])("%s: %f to %f, within an eighth", (id, low, high) => {
-    expect(served(id)).toBeGreaterThanOrEqual(low * 0.875);
-    expect(served(id)).toBeLessThanOrEqual(high * 1.125);
-  });
+  it.each(BOILED_YIELDS.map(([id, low, high]) => [id, low, high ?? low] as const))(
+    "%s: %f to %f, within an eighth",
+    (id, low, high) => {
+      expect(served(id)).toBeGreaterThanOrEqual(low * 0.875);
+      expect(served(id)).toBeLessThanOrEqual(high * 1.125);
+    },
+  );
 });
 
 // Dry-matter balance, (100 - water dry) / (100 - water boiled), from the Standard Tables of Food Composition in Japan 2020, by food
@@ -95,19 +61,14 @@ describe("boiled, dry matter of the Standard Tables of Food Composition in Japan
   });
 });
 
-// Weight after soaking over dry weight: tables of two Japanese dietitians' pages and a cooking notes site (read in part, secondary).
 describe("dried foods soaked", () => {
-  it.each([
-    ["wakame/dried", 10, 12],
-    ["wakame/salt-cured", 1.5, 1.5],
-    ["hijiki/dried", 8.5, 9.9],
-    ["kombu/dried", 3, 3],
-    ["shiitake/dried", 4, 4],
-    ["daikon/dried", 4, 4],
-  ])("%s: %f to %f, within an eighth", (id, low, high) => {
-    expect(ready(id)).toBeGreaterThanOrEqual(low * 0.875);
-    expect(ready(id)).toBeLessThanOrEqual(high * 1.125);
-  });
+  it.each(SOAKED.map(([id, low, high]) => [id, low, high ?? low] as const))(
+    "%s: %f to %f, within an eighth",
+    (id, low, high) => {
+      expect(ready(id)).toBeGreaterThanOrEqual(low * 0.875);
+      expect(ready(id)).toBeLessThanOrEqual(high * 1.125);
+    },
+  );
 });
 
 describe("yields in use", () => {
