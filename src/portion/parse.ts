@@ -41,7 +41,7 @@ export function parsePortionWith(lookup: Lookup, text: string, amount?: string):
   const draft = draftOf(lookup, text);
   if (draft.found === undefined) {
     const near = nearest(lookup, draft);
-    const hint = near.length === 0 ? "" : ` The nearest: ${near.map((m) => m.name).join(", ")}.`;
+    const hint = near.length === 0 ? " No name comes near it." : ` The nearest: ${near.map((m) => m.name).join(", ")}.`;
     fail("unknown food", `No food is known in "${shorten(text, 80)}".${hint}`, { input: text, nearest: near });
   }
   const { found } = draft;

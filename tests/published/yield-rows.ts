@@ -2,7 +2,7 @@
 export type Yield = readonly [id: string, low: number, high?: number];
 
 // USDA Table of Cooking Yields for Meat and Poultry (2012), figures at second hand from a public table that says it transcribes them.
-// Ours cite the same table: this is a check of the transcription and of the way from figure to dose, not an independent witness.
+// Ours cite the same table: this is a check of the copying and of the way from figure to dose, not an independent witness.
 // Two figures are two ways of cooking; ours lies between them.
 export const MEAT: readonly Yield[] = [
   ["ground-beef/fresh", 0.67, 0.73],
