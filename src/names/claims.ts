@@ -98,6 +98,9 @@ class Builder {
     for (const [food, all] of this.foods) this.food(food, all);
     for (const [group, list] of this.siblings) if (group.includes(".")) this.part(group, list);
     for (const i of this.store.ingredients) this.state(i);
+    // Words that mean several foods are claimed by all of them alike, which is what ambiguity is.
+    for (const [word, foods] of this.words.bare)
+      for (const food of foods) this.claim(word, this.rank("en"), this.byFood.get(food) ?? [], false);
     return this.finish();
   }
 

@@ -13,6 +13,8 @@ export interface StateWord {
 export interface Words {
   readonly states: ReadonlyMap<string, StateWord>;
   readonly parts: ReadonlyMap<string, readonly string[]>;
+  /** Words that mean several foods alike, with the food keys. */
+  readonly bare: readonly (readonly [word: string, foods: readonly string[]])[];
   readonly describing: ReadonlySet<string>;
   /** Words that describe only before the name. */
   readonly before: ReadonlySet<string>;
@@ -58,6 +60,7 @@ export function wordsOf(store: Store): Words {
   const describing = phrases(table, "describing").flatMap((line) => line.split(" "));
   return {
     states,
+    bare: Object.entries((table["bare words"] ?? {}) as Record<string, string[]>),
     parts: new Map(parts.map(([part, list]) => [part, list.map(foldText)])),
     describing: folded([...describing, ...phrases(table, "describing phrases")]),
     before: folded([...phrases(table, "using"), ...phrases(table, "holding")]),

@@ -1,6 +1,6 @@
 // Golden queries on the shipped catalogue: what cooks type, and what they must never be told is a food.
 import { describe, expect, it } from "vitest";
-import { openCatalogue } from "../../src/catalogue/index.js";
+import { openCatalogue, storeOf } from "../../src/catalogue/index.js";
 import { findFood, findInPhrase } from "../../src/names/index.js";
 
 const us = openCatalogue();
@@ -172,5 +172,19 @@ describe("phrases of recipes", () => {
     const found = findInPhrase(us, phrase);
     expect(found?.candidates.map((m) => m.id)).toEqual([id]);
     expect(found?.match.confidence).toBeGreaterThanOrEqual(0.9);
+  });
+});
+
+describe("bare words that honestly mean several foods", () => {
+  const table = (storeOf(us).tables["names"] as { "bare words": Record<string, string[]> })["bare words"];
+  it.each(Object.entries(table))("%s is any of %j, and says so", (word, foods) => {
+    const found = findFood(us, word, { limit: 20 });
+    expect(found.map((m) => m.id.slice(0, m.id.indexOf("/"))).sort()).toEqual([...foods].sort());
+    expect(new Set(found.map((m) => m.confidence)).size).toBe(1);
+  });
+  it("leave fuller names alone", () => {
+    expect(findFood(us, "black beans").length).toBe(1);
+    expect(findFood(us, "white wine")[0]?.id).toBe("white-wine/pantry");
+    expect(findFood(us, "maple syrup")[0]?.id).toBe("maple-syrup/pantry");
   });
 });
