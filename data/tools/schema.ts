@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as z from "zod";
 import { ExtensionFile } from "../../src/catalogue/authoring/extension-schema.js";
-import { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
+import { FoodRecord, KindRecord, PairingRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
 import type { Terms } from "../../src/catalogue/authoring/terms.js";
 import { ALLERGENS } from "../../src/catalogue/words.js";
 import { page } from "./page.js";
@@ -29,6 +29,8 @@ function vocabulary(terms: Terms): Readonly<Record<string, readonly string[]>> {
     tags: Object.keys(terms.tag),
     figures: Object.keys(terms.figure),
     minutes: terms.technique,
+    cookedBy: [...terms.technique, ...terms.technique.map((t) => `${t} meat`)],
+    technique: terms.technique,
     techniques: terms.technique,
     traditions: terms.tradition,
     tradition: terms.tradition,
@@ -63,6 +65,7 @@ const FILES: readonly (readonly [name: string, title: string, schema: z.ZodType]
   ["kinds", "Kinds: data/vocabulary/kinds/*.yaml", z.array(KindRecord)],
   ["procedures", "Procedures: data/procedures/*.yaml", z.array(ProcedureRecord)],
   ["swaps", "Swaps: data/swaps/*.yaml", z.array(SwapRecord)],
+  ["pairings", "Pairings: data/pairings/*.yaml", z.array(PairingRecord)],
   ["extension", "Foods, kinds, procedures and swaps of your own, for readExtension", ExtensionFile],
 ];
 for (const [name, title, schema] of FILES) {

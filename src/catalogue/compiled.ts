@@ -34,6 +34,7 @@ const CODED = [
   "traditions",
   "usual",
   "cooked",
+  "cookedBy",
   "edible",
 ] as const;
 const PLAIN = ["isDefault", "becomes"] as const;

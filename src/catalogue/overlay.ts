@@ -39,6 +39,9 @@ function shifted(row: FlatIngredient, at: (place: number) => number): FlatIngred
     becomes: row.becomes.map((b) => ({ ...b, source: at(b.source) })),
     minutes: Object.fromEntries(Object.entries(row.minutes).map(([k, c]) => [k, cited(c)])),
     ...(row.cooked ? { cooked: cited(row.cooked) } : {}),
+    ...(row.cookedBy
+      ? { cookedBy: Object.fromEntries(Object.entries(row.cookedBy).map(([k, c]) => [k, cited(c)])) }
+      : {}),
     ...(row.ready ? { ready: { ...row.ready, source: at(row.ready.source) } } : {}),
   };
 }

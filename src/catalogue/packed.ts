@@ -60,6 +60,8 @@ export interface FlatIngredient {
   readonly usual?: string;
   readonly edible: number;
   readonly cooked?: readonly [value: number, source: number];
+  /** By technique, "roast meat" for what is left when skin, bone and fat are taken off. */
+  readonly cookedBy?: Readonly<Record<string, readonly [value: number, source: number]>>;
   readonly ready?: PackedReady;
   readonly becomes: readonly PackedBecomes[];
   readonly minutes: Readonly<Record<string, readonly [value: number, source: number]>>;

@@ -52,6 +52,19 @@ const readRef = (commons: Commons, place: number): SourceRef => {
   return where === "" ? { key } : { key, at: where };
 };
 
+type CookedBy = Exclude<Ingredient["cookedBy"], undefined>;
+const NO_YIELDS: CookedBy = Object.freeze({});
+const yieldsOf = once((row: Exclude<FlatIngredient["cookedBy"], undefined>) =>
+  once((commons: Commons): CookedBy =>
+    Object.fromEntries(
+      Object.entries(row).map(([technique, [value, source]]) => [
+        technique,
+        { yield: value, source: sourceRef(commons, source) },
+      ]),
+    ),
+  ),
+);
+
 type Column = (i: number) => unknown;
 /** Reads one column at a row, whichever way it is packed. */
 function reader(compiled: Compiled, field: string): Column {
@@ -176,6 +189,10 @@ class Row implements Ingredient {
   }
   get minutes(): Ingredient["minutes"] {
     return minutesOf(this.#columns.read("minutes", this.index) as FlatIngredient["minutes"]);
+  }
+  get cookedBy(): CookedBy {
+    const row = this.#columns.read("cookedBy", this.index) as FlatIngredient["cookedBy"];
+    return row === undefined ? NO_YIELDS : yieldsOf(row)(this.#columns.commons);
   }
   get cost(): number {
     return this.#columns.read("cost", this.index) as number;

@@ -65,6 +65,8 @@ export interface Ingredient {
   readonly edible: number;
   /** g served per g ready-to-cook; undefined when it is not eaten as a slot. */
   readonly cooked?: number;
+  /** The same by technique; "roast meat" is what is left of it without skin, bone and fat. */
+  readonly cookedBy?: Readonly<Record<string, { readonly yield: number; readonly source: SourceRef }>>;
   readonly ready?: ReadyRow;
   readonly becomes: readonly BecomesRow[];
   /** Typical minutes to done by technique. */

@@ -11,7 +11,8 @@ import {
   unitsOf,
 } from "../portion/index.js";
 import type { Conversion, Measure, Portion, SourceRef, UnitId } from "../types.js";
-import { type Edge, findPath, isHeated, type Node, sameFood, siblingsOf, type Stage } from "./graph.js";
+import { ANYHOW, type Edge, findPath, isHeated, type Node, sameFood, siblingsOf, type Stage } from "./graph.js";
+import { namesSame, readWish, saysTrimmed, stateOf, type Style, type Wish } from "./wish.js";
 
 const UNIT_IDS: readonly UnitId[] = [
   "g",
@@ -61,15 +62,56 @@ export function convertWith(
   const read = quantityOfText(lookup, amount);
   if (typeof to === "object" && "unit" in to) return freeze(toUnit(lookup, source, i, to.unit, read.source));
   const wish = typeof to === "string" ? to : to.state;
-  const target =
-    (typeof to === "string" ? foodTarget(lookup, i, to) : undefined) ??
-    stateTarget(lookup, i, wish) ??
-    none(lookup, i, wish);
-  // A weight is of the thing as sold; cups and pieces are weighed without what is thrown away
-  const path = findPath(lookup.store, { ingredient: i, stage: "sold" }, (n) => wants(target, n), read.byMeasure);
-  if (path === undefined) return none(lookup, i, wish);
-  return freeze(along(lookup, source, i, path, read.source));
+  const asked = readWish(wish);
+  const style = asked.cooked ?? ANYHOW;
+  // A weight is of the thing as sold; cups and pieces are weighed without what is thrown away, and so is what is called boneless
+  const trimmed = read.byMeasure || saysTrimmed(amount);
+  const from: Node = { ingredient: i, stage: "sold" };
+  for (const target of targets(lookup, i, amount, to, asked)) {
+    const path = findPath(lookup.store, from, (n) => wants(target, n), trimmed, style);
+    if (path !== undefined) return freeze(along(lookup, source, i, path, read.source));
+  }
+  return none(lookup, i, wish);
 }
+
+/** What the words may mean, the surest first; each is tried until there is a way to it. */
+function* targets(
+  lookup: Lookup,
+  i: Ingredient,
+  amount: string,
+  to: string | { state: string } | { unit: UnitId },
+  asked: Wish,
+): Generator<Target> {
+  const wish = typeof to === "string" ? to : "state" in to ? to.state : to.unit;
+  const { cooked } = asked;
+  const how = cooked?.technique !== undefined || cooked?.meat === true;
+  if (how && namesSame(asked, amount, i)) yield* done(lookup, i, cooked);
+  const known = (typeof to === "string" ? foodTarget(lookup, i, to) : undefined) ?? stateTarget(lookup, i, wish);
+  if (known !== undefined) yield known;
+  if (cooked === undefined && !asked.edible) return;
+  const kin =
+    asked.name.length === 0 ||
+    namesSame(asked, amount, i) ||
+    foodsOf(lookup, asked.name.join(" ")).some((f) => alikeIn(f, i));
+  if (!kin) return;
+  if (cooked !== undefined) yield* done(lookup, i, cooked);
+  else yield nodes([i], "edible");
+}
+
+/** This food cooked in a style: the state that is so cooked where it is sold, else the raw one cooked. */
+function* done(lookup: Lookup, i: Ingredient, style: Style): Generator<Target> {
+  const kin = siblingsOf(lookup.store, i);
+  const state = style.technique === undefined || style.meat ? undefined : stateOf(style.technique);
+  const sold = kin.filter((s) => state !== undefined && s.state.includes(state));
+  if (sold.length > 0) yield nodes(sold, "sold", "edible");
+  yield nodes(
+    kin.filter((s) => !isHeated(s)),
+    "cooked",
+  );
+}
+/** Another cut of the same animal, another bean: kin near enough to be what a table calls by its general name. */
+const alikeIn = (a: Ingredient, b: Ingredient): boolean =>
+  a.slot !== undefined && a.slot === b.slot && (a.kind === b.kind || [...a.origin].some((o) => b.origin.has(o)));
 
 function wants(t: Target, n: Node): boolean {
   return t.some((w) => w.ingredient === n.ingredient && w.stage === n.stage);

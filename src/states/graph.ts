@@ -1,5 +1,6 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
 import type { SourceRef } from "../types.js";
+import { type Style, styledYield } from "./wish.js";
 
 /**
  * How far an ingredient has come: as it is sold, its edible part, made ready to use ("soaked"), or cooked for serving.
@@ -76,7 +77,10 @@ function usedLike(store: Store, i: Ingredient): Ingredient | undefined {
   return raw.find((s) => s.state.length === 1 && s.state[0] === "fresh") ?? raw.find((s) => s.isDefault);
 }
 
-function forward(store: Store, n: Node, trimmed: boolean): Edge[] {
+/** Cooked, no matter how. */
+export const ANYHOW: Style = { meat: false };
+
+function forward(store: Store, n: Node, trimmed: boolean, style: Style): Edge[] {
   const { ingredient: i, stage } = n;
   const at = (s: Stage, ingredient = i): Node => ({ ingredient, stage: s });
   const edges: Edge[] = [];
@@ -102,13 +106,16 @@ function forward(store: Store, n: Node, trimmed: boolean): Edge[] {
   if (stage === "ready") {
     const like = usedLike(store, i);
     if (like !== undefined) edges.push({ from: n, to: at("edible", like), by: [], factor: 1, cost: 0.2 });
-    if (i.cooked !== undefined && i.cooked > 0 && !isHeated(i)) {
-      const technique = PLAIN.find((t) => i.minutes[t] !== undefined);
+    const styled = isHeated(i) ? undefined : styledYield(i, style);
+    const factor = styled?.row.yield ?? (isHeated(i) ? undefined : i.cooked);
+    if (factor !== undefined && factor > 0) {
+      const technique = styled?.technique ?? PLAIN.find((t) => i.minutes[t] !== undefined);
       edges.push({
         from: n,
         to: at("cooked"),
         by: [technique ?? "cook"],
-        factor: i.cooked,
+        factor,
+        ...(styled === undefined ? {} : { source: styled.row.source }),
         minutes: { active: 0, waiting: technique === undefined ? 0 : (i.minutes[technique] ?? 0) },
         cost: 1.1,
       });
@@ -134,8 +141,8 @@ function becomes(from: Node, to: Node, row: Ingredient["becomes"][number]): Edge
 const STAGES: readonly Stage[] = ["sold", "edible", "ready", "cooked"];
 
 /** Everything one step away, forwards and back. Going back costs more: what is done is seldom undone in words. */
-export function edgesFrom(store: Store, n: Node, trimmed: boolean): readonly Edge[] {
-  const out = forward(store, n, trimmed);
+export function edgesFrom(store: Store, n: Node, trimmed: boolean, style: Style = ANYHOW): readonly Edge[] {
+  const out = forward(store, n, trimmed, style);
   const back = (e: Edge): Edge => ({
     ...e,
     from: e.to,
@@ -147,7 +154,7 @@ export function edgesFrom(store: Store, n: Node, trimmed: boolean): readonly Edg
   for (const s of siblingsOf(store, n.ingredient))
     for (const stage of STAGES) {
       if (s === n.ingredient && stage === n.stage) continue;
-      for (const e of forward(store, { ingredient: s, stage }, trimmed))
+      for (const e of forward(store, { ingredient: s, stage }, trimmed, style))
         if (keyOfNode(e.to) === keyOfNode(n) && !out.some((o) => o.to === e.from)) out.push(back(e));
     }
   if (n.stage === "sold")
@@ -162,6 +169,7 @@ export function findPath(
   from: Node,
   wanted: (n: Node) => boolean,
   trimmed: boolean,
+  style: Style = ANYHOW,
 ): readonly Edge[] | undefined {
   const best = new Map<string, { cost: number; via?: Edge; node: Node; done: boolean }>();
   best.set(keyOfNode(from), { cost: 0, node: from, done: false });
@@ -171,7 +179,7 @@ export function findPath(
     if (next === undefined) return undefined;
     next.done = true;
     if (wanted(next.node)) return trace(best, next.node);
-    for (const e of edgesFrom(store, next.node, trimmed)) {
+    for (const e of edgesFrom(store, next.node, trimmed, style)) {
       const cost = next.cost + e.cost;
       const known = best.get(keyOfNode(e.to));
       if (known === undefined || (!known.done && cost < known.cost - 1e-9))

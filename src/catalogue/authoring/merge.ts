@@ -16,6 +16,7 @@ export interface Merged {
   allergens: { contains: string[]; may: string[]; unknown: string[] };
   openRecipe: boolean;
   minutes: Record<string, Cited>;
+  cookedBy: Record<string, Cited>;
   cost?: number;
   colour?: string;
   starchKind?: string;
@@ -25,6 +26,16 @@ export interface Merged {
 
 const union = (a: readonly string[], b: readonly string[] = []): string[] => [...a, ...b.filter((x) => !a.includes(x))];
 const without = (a: readonly string[], b: readonly string[] = []): string[] => a.filter((x) => !b.includes(x));
+
+/** Tags that cannot both be true of one food: the nearer word wins, as with `can` and `cannot`. */
+const OPPOSITE: Readonly<Record<string, string>> = {
+  "low fodmap": "high fodmap",
+  "high fodmap": "low fodmap",
+  "low lactose": "high lactose",
+  "high lactose": "low lactose",
+};
+const opposites = (tags: readonly string[] = []): string[] =>
+  tags.flatMap((t) => (OPPOSITE[t] === undefined ? [] : [OPPOSITE[t]]));
 
 /** Lays `over` on `base`: single facts replace, lists of what is in it add up, scales merge word by word. */
 function lay(base: Merged, over: Partial<Shared>): Merged {
@@ -39,7 +50,7 @@ function lay(base: Merged, over: Partial<Shared>): Merged {
     aroma: { ...base.aroma, ...over.aroma },
     dominant: over.dominant ?? base.dominant,
     origin: union(base.origin, over.origin),
-    tags: union(base.tags, over.tags),
+    tags: union(without(base.tags, opposites(over.tags)), over.tags),
     allergens: {
       contains: union(base.allergens.contains, over.allergens?.contains),
       may: union(base.allergens.may, over.allergens?.may),
@@ -47,6 +58,7 @@ function lay(base: Merged, over: Partial<Shared>): Merged {
     },
     openRecipe: over.openRecipe ?? base.openRecipe,
     minutes: { ...base.minutes, ...over.minutes },
+    cookedBy: { ...base.cookedBy, ...over.cookedBy },
   };
   for (const field of ["slot", "cost", "colour", "starchKind", "acidKind", "pungencyKind"] as const) {
     const value = over[field] ?? base[field];
@@ -68,6 +80,7 @@ const NOTHING: Merged = {
   allergens: { contains: [], may: [], unknown: [] },
   openRecipe: false,
   minutes: {},
+  cookedBy: {},
 };
 
 /** From the trunk of the kind tree down to the state: the nearest word wins. `kinds` lists the kind and its ancestors, nearest first. */

@@ -41,6 +41,9 @@ export function inOrder(flat: Flat): Flat {
     figures: Object.fromEntries(Object.entries(row.figures).map(([k, c]) => [k, cited(c)])),
     measures: row.measures.map(([unit, label, grams, source]) => [unit, label, grams, at(source)] as const),
     ...(row.cooked ? { cooked: cited(row.cooked) } : {}),
+    ...(row.cookedBy
+      ? { cookedBy: Object.fromEntries(Object.entries(row.cookedBy).map(([k, c]) => [k, cited(c)])) }
+      : {}),
     ...(row.ready ? { ready: { ...row.ready, source: at(row.ready.source) } } : {}),
     becomes: row.becomes.map((b) => ({ ...b, source: at(b.source) })),
     minutes: Object.fromEntries(Object.entries(row.minutes).map(([k, c]) => [k, cited(c)])),

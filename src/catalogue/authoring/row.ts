@@ -3,7 +3,7 @@ import type { Authored, From } from "./compile.js";
 import type { CompositionLookup, CompositionRecord } from "./composition.js";
 import { mergeFacts, type Merged } from "./merge.js";
 import type { Refs } from "./refs.js";
-import type { FoodRecord, KindRecord, StateRecord } from "./schema.js";
+import type { Cited, FoodRecord, KindRecord, StateRecord } from "./schema.js";
 import { stateAdjective, stateWords } from "./statename.js";
 import type { Terms } from "./terms.js";
 
@@ -115,6 +115,18 @@ function unknownAllergens(facts: Merged, all: readonly string[]): string[] {
   return all.filter((a) => !contains.includes(a) && !may.includes(a));
 }
 
+/** Yields by technique: what kind and food say, over them the state's plain yield when it says what it was measured by, over that its own. */
+function cookedByOf(facts: Merged, state: StateRecord, refs: Refs): Pick<FlatIngredient, "cookedBy"> {
+  const plain = state.cooked?.technique;
+  const by = {
+    ...facts.cookedBy,
+    ...(plain === undefined ? {} : { [plain]: state.cooked as Cited }),
+    ...state.cookedBy,
+  };
+  const rows = Object.entries(by).sort(([a], [b]) => (a < b ? -1 : 1));
+  return rows.length === 0 ? {} : { cookedBy: Object.fromEntries(rows.map(([t, c]) => [t, refs.cited(c)])) };
+}
+
 export function flatIngredient(
   slot: Slot,
   ctx: {
@@ -173,6 +185,7 @@ export function flatIngredient(
     ...(state.usual === undefined ? {} : { usual: state.usual }),
     edible: state.edible?.v ?? (refuse === undefined ? 1 : Math.round(100 - refuse) / 100),
     ...(state.cooked ? { cooked: refs.cited(state.cooked) } : {}),
+    ...cookedByOf(facts, state, refs),
     ...(state.ready
       ? {
           ready: {

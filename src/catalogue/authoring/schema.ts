@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { PAIRING_BASES } from "../pairing-columns.js";
 
 /** A figure with where it comes from. `v` in the unit the vocabulary gives for that figure. */
 const from = z.string().min(2);
@@ -41,6 +42,7 @@ const shared = {
   acidKind: z.string().optional(),
   pungencyKind: z.string().optional(),
   minutes: z.record(z.string(), Cited).optional(),
+  cookedBy: z.record(z.string(), Cited).optional(),
 };
 
 export const KindRecord = z.strictObject({
@@ -72,7 +74,7 @@ export const StateRecord = z.strictObject({
   measures: z.record(z.string(), Measured).optional(),
   usual: z.string().optional(),
   edible: Cited.optional(),
-  cooked: Cited.optional(),
+  cooked: Cited.extend({ technique: z.string().optional() }).optional(),
   ready: Ready.optional(),
   becomes: z.array(Becomes).optional(),
   ...shared,
@@ -136,9 +138,19 @@ export const SwapRecord = z.strictObject({
   both: z.boolean().optional(),
 });
 
+/** What goes with what; one record serves both. Foods by food or part ("kale", "chard.stem": any state) or by ingredient id. */
+export const PairingRecord = z.strictObject({
+  with: z.tuple([z.string(), z.string()]),
+  basis: z.enum(PAIRING_BASES),
+  tradition: z.string().optional(),
+  why: z.string().min(10).max(90),
+  from: Words.min(1),
+});
+
 export type FoodRecord = z.infer<typeof FoodRecord>;
 export type KindRecord = z.infer<typeof KindRecord>;
 export type StateRecord = z.infer<typeof StateRecord>;
 export type ProcedureRecord = z.infer<typeof ProcedureRecord>;
 export type SwapRecord = z.infer<typeof SwapRecord>;
+export type PairingRecord = z.infer<typeof PairingRecord>;
 export type Cited = z.infer<typeof Cited>;

@@ -24,6 +24,9 @@ export const ranges: Rule = {
         say(file, row.id, `edible is ${row.edible}; it is a share between 0 and 1.`);
       if (row.cooked && (row.cooked[0] < 0.2 || row.cooked[0] > 6))
         say(file, row.id, `cooked is ${row.cooked[0]}; grams served per gram ready to cook lie between 0.2 and 6.`);
+      for (const [by, [v]] of Object.entries(row.cookedBy ?? {}))
+        if (v < 0.2 || v > 6)
+          say(file, row.id, `cookedBy ${by} is ${v}; grams served per gram ready to cook lie between 0.2 and 6.`);
       for (const y of [slot.state.ready?.yield, ...(slot.state.becomes ?? []).map((b) => b.yield)])
         if (y && (y.v < 0.05 || y.v > 20))
           say(file, row.id, `a yield of ${y.v} is not believable (0.05 to 20 g per g).`);

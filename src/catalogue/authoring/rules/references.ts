@@ -49,6 +49,9 @@ export const knownWords: Rule = {
       const a = f.allergens;
       within(file, record, "allergen", [...(a?.contains ?? []), ...(a?.may ?? []), ...(a?.unknown ?? [])], allergens);
       within(file, record, "technique", Object.keys(f.minutes ?? {}), terms.technique);
+      // "roast meat": the same without skin, bone and fat
+      const techniques = Object.keys(f.cookedBy ?? {}).map((t) => (t.endsWith(" meat") ? t.slice(0, -5) : t));
+      within(file, record, "technique", techniques, terms.technique);
       within(file, record, "starch kind", f.starchKind === undefined ? [] : [f.starchKind], terms["starch kind"]);
       within(file, record, "acid kind", f.acidKind === undefined ? [] : [f.acidKind], terms["acid kind"]);
       within(
@@ -67,9 +70,13 @@ export const knownWords: Rule = {
       within(file, data.food, "tradition", data.traditions ?? [], terms.tradition);
       for (const [part, p] of Object.entries(data.parts ?? {})) facts(file, `${data.food}.${part}`, p);
     }
+    for (const { file, data } of authored.pairings ?? [])
+      within(file, data.with.join(" + "), "tradition", data.tradition === undefined ? [] : [data.tradition], terms.tradition);
     for (const slot of eachState(authored.foods)) {
       const record = `${slot.food.food}${slot.partName ? `.${slot.partName}` : ""}/${slot.stateName}`;
       facts(slot.file, record, slot.state);
+      const measured = slot.state.cooked?.technique;
+      within(slot.file, record, "technique", measured === undefined ? [] : [measured], terms.technique);
       const words = stateWords(slot.stateName, terms);
       if (words === undefined)
         say(
@@ -128,7 +135,10 @@ export const references: Rule = {
       if (!keys.includes(bare))
         say(file, record, `Source "${bare}" is not in data/sources.yaml. Nearest: ${nearest(bare, keys)}.`);
     };
+    for (const { file, data } of authored.kinds)
+      for (const c of Object.values(data.cookedBy ?? {})) source(file, data.kind, c.from);
     for (const { file, data } of authored.foods) {
+      for (const c of Object.values(data.cookedBy ?? {})) source(file, data.food, c.from);
       const parts = [data.kind, ...Object.values(data.parts ?? {}).flatMap((p) => p.kind ?? [])];
       for (const kind of parts)
         if (!kinds.includes(kind)) say(file, data.food, `Kind "${kind}" is unknown. Nearest: ${nearest(kind, kinds)}.`);
@@ -156,6 +166,7 @@ export const references: Rule = {
         state.ready?.salt,
         ...(state.becomes ?? []).map((b) => b.yield),
         ...Object.values(state.minutes ?? {}),
+        ...Object.values(state.cookedBy ?? {}),
       ])
         if (c) source(file, row.id, c.from);
       for (const p of [...(state.ready?.by ?? []), ...(state.becomes ?? []).map((b) => b.by)])
@@ -181,6 +192,14 @@ export const references: Rule = {
       for (const id of [data.replaces.food, ...data.uses.map((u) => u.food)])
         if (!ids.has(id)) say(file, data.id, `"${id}" is not in the catalogue. Nearest: ${nearest(id, [...ids])}.`);
       for (const f of data.from) source(file, data.id, f);
+    }
+    const foods = new Set([...ids].map((id) => id.slice(0, id.indexOf("/"))));
+    for (const { file, data } of authored.pairings ?? []) {
+      const record = data.with.join(" + ");
+      for (const key of data.with)
+        if (!ids.has(key) && !foods.has(key))
+          say(file, record, `"${key}" is neither a food, a part nor an ingredient. Nearest: ${nearest(key, [...foods])}.`);
+      for (const f of data.from) source(file, record, f);
     }
   },
 };
