@@ -354,7 +354,18 @@ export interface AdaptedRecipe extends Recipe {
 }
 export interface SwapNotes {
   readonly recipe: string;
-  readonly notes: readonly { readonly line: string; readonly swaps: readonly Swap[] }[];
+  readonly notes: readonly {
+    readonly line: string;
+    readonly swaps: readonly Swap[];
+    /** What the line asks for, by weight; `assumed` when it gave no amount, and then none is printed. */
+    readonly missing?: Portion;
+    readonly roles?: readonly RoleId[];
+  }[];
+  readonly locale?: string;
+  /** People the amounts are for, when they were scaled away from the recipe's own. */
+  readonly serves?: number;
+  /** The recipe as it was given: rendering to JSON-LD keeps its every field. */
+  readonly source?: unknown;
 }
 
 export interface AdaptChoices {
@@ -401,7 +412,7 @@ export interface ErrorData {
   "ambiguous food": { input: string; candidates: readonly FoodMatch[] };
   "unreadable amount": { input: string; at: number };
   "unknown term": {
-    kind: "role" | "technique" | "allergen" | "diet" | "unit" | "locale";
+    kind: "role" | "technique" | "allergen" | "diet" | "unit" | "locale" | "tradition";
     input: string;
     nearest: readonly string[];
     accepted: readonly string[];
