@@ -10,13 +10,24 @@ import { swapsFor } from "../../src/swap/index.js";
 import type { Catalogue, Swap } from "../../src/types.js";
 import { BOILED_YIELDS, MEAT, SOAKED, type Yield } from "../../tests/published/yield-rows.js";
 import { WEIGHTS } from "../../tests/published/weight-pairs.js";
-import { MIXTURES, averagePrecision, keyOf, rankOf, type Answer, type Need, type Published } from "./published.js";
+import {
+  MIXTURES,
+  averagePrecision,
+  keyOf,
+  rankByKind,
+  rankOf,
+  type Answer,
+  type Need,
+  type Published,
+} from "./published.js";
 
 export interface Result {
   readonly need: Need;
   readonly answer: Answer;
   readonly computed?: number;
   readonly withEvidence?: number;
+  /** Worked out, one of each kind counted. */
+  readonly byKind?: number;
   /** Published against worked out, part by part, where the source prints amounts. `asked`: by name, since it is not among the answers. */
   readonly amounts: readonly {
     readonly published: number;
@@ -61,8 +72,13 @@ export function compare({ catalogue: c, needs }: Published): { rows: Result[]; n
     });
     const ask = readAsk(c, { ...need.request, evidence: "computed" });
     const before = beforeOf(ask);
+    const kindOf = (key: string): string | undefined => {
+      const item = store.byId.get(key);
+      return item === undefined ? key : item.food === ask.item.food ? undefined : item.kind;
+    };
     for (const answer of need.answers) {
       const rank = rankOf(keys, answer.key, need.named);
+      const byKind = rankByKind(keys, answer.key, need.named, kindOf);
       const rankWith = rankOf(keysWith, answer.key, need.named);
       const found = computed[keys.indexOf(answer.key)];
       const looked = all[keysWith.indexOf(answer.key)];
@@ -101,6 +117,7 @@ export function compare({ catalogue: c, needs }: Published): { rows: Result[]; n
         need,
         answer,
         ...(rank === undefined ? {} : { computed: rank }),
+        ...(byKind === undefined ? {} : { byKind }),
         ...(rankWith === undefined ? {} : { withEvidence: rankWith }),
         amounts,
         miss,

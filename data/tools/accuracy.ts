@@ -149,6 +149,8 @@ const text = [
   ].join("\n"),
   "## Worked out",
   summary((r) => r.computed),
+  "The same, counted as a cook reads a list: other states of the missing food are passed over, and of each kind only the first counts. Much of the distance is varieties standing before a different food.",
+  summary((r) => r.byKind),
   "## With evidence (look-up)",
   summary((r) => r.withEvidence),
   "## Ranks by category, worked out",

@@ -153,6 +153,25 @@ export function rankOf(list: readonly string[], key: string, named: ReadonlySet<
   return undefined;
 }
 
+/**
+ * The same as a cook reads a list: other states of what is missing are passed over, and of each kind (twelve rices, nine white fishes)
+ * only the first is counted. `kindOf` gives the kind of a single food and what else stands for a mixture; undefined is passed over.
+ */
+export function rankByKind(
+  list: readonly string[],
+  key: string,
+  named: ReadonlySet<string>,
+  kindOf: (key: string) => string | undefined,
+): number | undefined {
+  const seen = new Set<string>();
+  for (const other of list) {
+    if (other === key) return seen.size + 1;
+    const kind = kindOf(other);
+    if (kind !== undefined && !named.has(other)) seen.add(kind);
+  }
+  return undefined;
+}
+
 /** Mean over the named answers of how many of those ranked up to each are named: 1 when all stand before anything else. */
 export function averagePrecision(list: readonly string[], named: ReadonlySet<string>): number {
   let found = 0;

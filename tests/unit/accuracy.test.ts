@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { rankChart } from "../../data/tools/accuracy-chart.js";
-import { averagePrecision, keyOf, rankOf } from "../../data/tools/published.js";
+import { averagePrecision, keyOf, rankByKind, rankOf } from "../../data/tools/published.js";
 
 describe("where a published answer stands", () => {
   const list = ["a", "x", "b", "y", "c"];
@@ -10,6 +10,14 @@ describe("where a published answer stands", () => {
     expect(rankOf(list, "b", named)).toBe(2);
     expect(rankOf(list, "c", named)).toBe(3);
     expect(rankOf(list, "c", new Set(["c"]))).toBe(5);
+  });
+  it("one of a kind is counted, and states of the missing food are not", () => {
+    const kinds: Readonly<Record<string, string>> = { a: "rice", x: "rice", b: "pasta", y: "pasta" };
+    const kindOf = (key: string): string | undefined => kinds[key];
+    expect(rankByKind(list, "b", new Set(["b"]), kindOf)).toBe(2);
+    expect(rankByKind(list, "c", new Set(["c"]), kindOf)).toBe(3);
+    expect(rankByKind(list, "c", new Set(["b", "y", "c"]), kindOf)).toBe(2);
+    expect(rankByKind(list, "z", new Set(["z"]), kindOf)).toBeUndefined();
   });
   it("what is not in the list has no rank", () => expect(rankOf(list, "z", new Set(["z"]))).toBeUndefined());
   it("a mixture is the same in any order of its parts", () => expect(keyOf(["milk", "lemon"])).toBe("lemon+milk"));
