@@ -46,9 +46,19 @@ function ambiguous(phrase: Phrase): readonly FoodMatch[] {
   return ids.size > 1 ? phrase.candidates : [];
 }
 
+/** "200 g soju/pantry": an id is read as itself, now or as it was once called. */
+export function findId(lookup: Lookup, text: string): Found | undefined {
+  if (!text.includes("/") || text.includes(" ")) return undefined;
+  const id = text.toLowerCase();
+  if (!lookup.store.byId.has(id) && !lookup.store.tombstones.has(id)) return undefined;
+  return findWhole(lookup, id);
+}
+
 /** The food a stretch of text names: the whole of it when that is a name, else the name inside it. */
 export function findIn(lookup: Lookup, text: string): Found | undefined {
   if (text === "" || text.length > 300) return undefined;
+  const own = findId(lookup, text);
+  if (own !== undefined) return own;
   const phrase = lookup.findInPhrase(text);
   return phrase === undefined ? undefined : found(lookup, phrase, text);
 }
@@ -190,6 +200,10 @@ const KEPT = new Set(["canned", "pickled", "in-oil", "brined", "fermented", "smo
 export function findCanned(lookup: Lookup, plain: Found): Found | undefined {
   if (plain.ingredient.state.some((s) => KEPT.has(s))) return undefined;
   if (plain.candidates.some((m) => lookup.store.byId.get(m.id)?.state.includes("canned"))) return undefined;
+  // "1 can pumpkin" is what is called canned pumpkin, though that is another food
+  const named = findWhole(lookup, `canned ${plain.text}`);
+  if (named?.candidates.length === 0 && isExact(named.match) && named.ingredient.state.includes("canned"))
+    return { ...named, rest: plain.rest, text: plain.text };
   const canned = findIn(lookup, `canned ${plain.text}`);
   if (canned?.ingredient.food !== plain.ingredient.food || !canned.ingredient.state.includes("canned"))
     return undefined;

@@ -108,7 +108,7 @@ export function draftOf(names: Lookup, text: string): Draft {
     said.amounts,
     ofWhole,
   );
-  const one: Quantity | undefined = quantity ?? (hit.ofWhole === true ? singular() : undefined);
+  const one = sized(quantity ?? (hit.ofWhole === true ? singular() : undefined), seg.rest);
   const amountText = line.slice(0, leading?.end ?? 0);
   const words = measureWords([amountText, head, ...said.preparation, ...preparation, ...seg.brackets].join(" "));
   const nouns = measureWords(head);
@@ -144,6 +144,14 @@ function leftOver(rest: string, found: Found): string {
 
 function singular(): Quantity {
   return { value: 1, low: 1, high: 1, unit: undefined, size: "", approximate: false, end: 0, words: 0 };
+}
+
+const SIZES = new Set(["small", "medium", "large", "extra-large", "jumbo"]);
+/** "1 egg, jumbo": the size may stand behind the name. */
+function sized(q: Quantity | undefined, rest: readonly string[]): Quantity | undefined {
+  if (q === undefined || q.unit !== undefined || q.each !== undefined || q.size !== "") return q;
+  const size = rest.map((s) => trimmed(s).toLowerCase().replace(" ", "-")).find((s) => SIZES.has(s));
+  return size === undefined ? q : { ...q, size };
 }
 
 /** "vegetable or other neutral oil": the first words need the last ones. */

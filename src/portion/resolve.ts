@@ -3,6 +3,7 @@ import { isDash, isLetter, readQuantity, readWord } from "../quantity/index.js";
 import {
   alike,
   type Found,
+  findId,
   findIn,
   findPart,
   findWhole,
@@ -68,6 +69,8 @@ export function resolve(
   q: Quantity | undefined,
   imperial: boolean,
 ): Resolved | undefined {
+  const id = findId(lookup, head);
+  if (id !== undefined) return { ...NONE, found: id };
   const part = resolvePart(lookup, head, q, imperial);
   if (part !== undefined) return part;
 
@@ -79,8 +82,12 @@ export function resolve(
       const own = findWhole(lookup, head);
       const has = own?.ingredient.measures.some((r) => r.unit === q.unit?.id && r.label === q.unit.label) === true;
       const other = own?.ingredient !== whole.ingredient;
-      if (own === undefined || (q.unit === undefined ? other : !isExact(own.match) || !has))
-        return { ...NONE, found: whole, quantity: bare(q) };
+      // "1 can corned beef": the can tells the state and is still what is counted
+      const counts = q.unit?.name === "can" && whole.ingredient.state.includes("canned");
+      // "1 can pumpkin": the can is no part of the name
+      const holds = q.unit?.name === "can" && !other;
+      if (!holds && (own === undefined || (q.unit === undefined ? other : !isExact(own.match) || !has)))
+        return counts ? { ...NONE, found: whole } : { ...NONE, found: whole, quantity: bare(q) };
     }
   }
 

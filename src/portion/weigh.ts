@@ -21,6 +21,14 @@ function massOf(a: Amount): number | undefined {
   return a.unit?.dimension === "mass" ? a.value * a.unit.factor : undefined;
 }
 
+/** What stays in the sieve of a can of beans: common practice, USDA 16145 has 266 g of a 439 g can. */
+const DRAINED = 0.6;
+/** All weights of what is drained before use are of the drained food, so a can with a weight on it is too, unless the line keeps the liquid. */
+function countsDrained(i: Ingredient, words: ReadonlySet<string>): boolean {
+  if (i.ready === undefined || !i.ready.by.includes("drain") || i.ready.yield < 0.95) return false;
+  return !["undrained", "liquid", "juice", "juices", "brine", "water"].some((w) => words.has(w));
+}
+
 /** Grams of one container or piece of a stated size. */
 function eachGrams(
   store: Store,
@@ -31,12 +39,16 @@ function eachGrams(
 ): number | undefined {
   const mass = massOf(each);
   if (mass !== undefined) {
-    if (unit?.name !== "can" || !words.has("drained")) return mass;
+    if (unit?.name !== "can") return mass;
     const whole = rowOf(i, "can", "");
     const drained = rowOf(i, "can", "drained");
-    if (whole !== undefined && drained !== undefined) return (mass * drained.grams) / whole.grams;
+    const said = words.has("drained");
+    if (said && whole !== undefined && drained !== undefined) return (mass * drained.grams) / whole.grams;
+    const asSold = !said && !countsDrained(i, words);
+    if (asSold) return mass;
     // A plain can row well below the weight on the tin is the drained one
-    return whole !== undefined && whole.grams < 0.85 * mass && whole.grams > 0.4 * mass ? whole.grams : mass;
+    if (whole !== undefined && whole.grams < 0.85 * mass && whole.grams > 0.4 * mass) return whole.grams;
+    return countsDrained(i, words) && (whole === undefined || whole.grams < 0.4 * mass) ? mass * DRAINED : mass;
   }
   if (each.unit?.dimension === "volume") {
     const d = densityOf(store, i, each.unit.id, words);
