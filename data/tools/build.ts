@@ -5,7 +5,7 @@ import { gzipSync } from "node:zlib";
 import { readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { compile } from "../../src/catalogue/authoring/compile.js";
+import { compile, packPairings } from "../../src/catalogue/authoring/compile.js";
 import { checkAll, except, RULES } from "../../src/catalogue/authoring/rules/index.js";
 import { encode } from "../../src/catalogue/compiled.js";
 import { ALLERGENS } from "../../src/catalogue/words.js";
@@ -37,11 +37,13 @@ if (problems.length === 0 || force) {
   const version = (JSON.parse(readFileSync(join(root, "../package.json"), "utf8")) as { version: string }).version;
   const { tables } = flat.commons;
   const foods = { ...flat, commons: { ...flat.commons, tables: {} } };
-  const body = JSON.stringify([encode(foods, { version, data: "1", hash: "" }), tables]);
+  const pairings = JSON.stringify(packPairings(authored));
+  const body = JSON.stringify([encode(foods, { version, data: "1", hash: "" }), tables, pairings]);
   const hash = createHash("sha256").update(body).digest("hex").slice(0, 16);
   const text = JSON.stringify(encode(foods, { version, data: "1", hash }));
   writeModule("compiled", "COMPILED", text);
   writeModule("tables", "TABLES", JSON.stringify(tables));
+  writeModule("pairings", "PAIRINGS", pairings);
   const { vocabulary } = flat.commons;
   const diets = ((authored.tables["diets"] ?? {}) as { diets?: { id: string }[] }).diets ?? [];
   const list = (name: string): readonly string[] => vocabulary[name] ?? [];
@@ -69,7 +71,7 @@ if (problems.length === 0 || force) {
   };
   writeModule("authoring/authored", "AUTHORED", JSON.stringify(built));
   console.log(
-    `${flat.ingredients.length} ingredients of ${new Set(flat.ingredients.map((i) => i.food)).size} foods, ${flat.swaps.length} swaps, ${flat.commons.procedures.length} procedures; ${Math.round(text.length / 1024)} kB, ${Math.round(gzipSync(text, { level: 9 }).length / 1000)} kB gzip; hash ${hash}`,
+    `${flat.ingredients.length} ingredients of ${new Set(flat.ingredients.map((i) => i.food)).size} foods, ${flat.swaps.length} swaps, ${flat.commons.procedures.length} procedures; ${Math.round(text.length / 1024)} kB, ${Math.round(gzipSync(text, { level: 9 }).length / 1000)} kB gzip; ${authored.pairings?.length ?? 0} pairings, ${(gzipSync(pairings, { level: 9 }).length / 1000).toFixed(1)} kB gzip; hash ${hash}`,
   );
 }
 if (problems.length > 0 && !force) process.exitCode = 1;

@@ -2,7 +2,13 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join, relative } from "node:path";
 import type * as z from "zod";
 import { parse, YAMLParseError } from "yaml";
-import { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
+import {
+  FoodRecord,
+  KindRecord,
+  PairingRecord,
+  ProcedureRecord,
+  SwapRecord,
+} from "../../src/catalogue/authoring/schema.js";
 import { SafetyTables } from "../../src/catalogue/authoring/safety-schema.js";
 import { Sources, Terms } from "../../src/catalogue/authoring/terms.js";
 import type { Authored, From, Problem } from "../../src/catalogue/authoring/compile.js";
@@ -58,7 +64,7 @@ export function readData(root: string): {
     }
     return undefined;
   };
-  const list = <T>(folder: string, schema: z.ZodType<T>, key: string): From<T>[] =>
+  const list = <T>(folder: string, schema: z.ZodType<T>, key?: string): From<T>[] =>
     yamlFiles(join(root, folder)).flatMap((file) => {
       const data = load(file);
       if (data === undefined || data === null) return [];
@@ -72,7 +78,7 @@ export function readData(root: string): {
         return [];
       }
       return data.flatMap((item: unknown, i) => {
-        const own = (item as Record<string, unknown> | null)?.[key];
+        const own = key === undefined ? undefined : (item as Record<string, unknown> | null)?.[key];
         const record = check(schema, item, file, typeof own === "string" ? own : `#${i + 1}`);
         return record === undefined ? [] : [{ file: name(file), data: record }];
       });
@@ -129,6 +135,7 @@ export function readData(root: string): {
       foods,
       procedures: list("procedures", ProcedureRecord, "id"),
       swaps: list("swaps", SwapRecord, "id"),
+      pairings: list("pairings", PairingRecord),
       tables,
     },
     look: compositionLookup({

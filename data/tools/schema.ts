@@ -3,7 +3,13 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as z from "zod";
 import { ExtensionFile } from "../../src/catalogue/authoring/extension-schema.js";
-import { FoodRecord, KindRecord, PairingRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
+import {
+  FoodRecord,
+  KindRecord,
+  PairingRecord,
+  ProcedureRecord,
+  SwapRecord,
+} from "../../src/catalogue/authoring/schema.js";
 import type { Terms } from "../../src/catalogue/authoring/terms.js";
 import { ALLERGENS } from "../../src/catalogue/words.js";
 import { page } from "./page.js";

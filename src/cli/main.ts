@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { isSteadfareError, type ErrorData, type SteadfareError } from "../index.js";
 import { checkCommand } from "./check.js";
 import { mealCommand } from "./meal.js";
+import { pairCommand } from "./pair.js";
 import { readArgs, UsageError, type Values } from "./options.js";
 import { swapCommand } from "./swap.js";
 
@@ -10,6 +11,7 @@ const HELP = `steadfare: what can stand in for a missing ingredient, how much of
   steadfare swap "450 g salt cod"              stand-ins, best first
   steadfare swap "1 egg" --for binding --instead "ground flaxseed"
   steadfare meal FILE                          does the meal add up? (JSON; - reads standard input)
+  steadfare pair "kale"                        what goes with it, best first
   steadfare check FILE                         check foods of your own (YAML or JSON) by the catalogue's rules
 
 of swap:
@@ -22,16 +24,19 @@ of swap:
   --avoid A,B         allergens, diets or foods to keep out        --computed   ignore published swaps
   --prefer closest | quickest | cheapest      --limit N (1 to 200)  --why        show the marks
   swap - reads one request a line (text or JSON) and writes one JSON answer a line
+of pair:
+  --have A,B   --avoid A,B   --cuisine WORDS   --limit N (1 to 200)
 everywhere:
   --json   --locale en-US | en-GB   --measures us | metric   --extension FILE
 
-Ends with 0; with 1 when the answer is no (no stand-in, a slot open, a file that fails its check); with 2 for input it cannot use.
+Ends with 0; with 1 when the answer is no (no stand-in, nothing that goes with it, a slot open, a file that fails its check); with 2 for input it cannot use.
 Allergen and safety facts are advice, never a guarantee: read labels, follow local food-safety rules, ask a professional where it matters.`;
 
 const COMMANDS: Readonly<Record<string, (positionals: readonly string[], values: Values) => number | Promise<number>>> =
   {
     swap: swapCommand,
     meal: mealCommand,
+    pair: pairCommand,
     check: checkCommand,
   };
 

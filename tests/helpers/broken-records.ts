@@ -25,8 +25,23 @@ const foodCase = (when: string, id: string, breaks: Case["breaks"], ...says: str
   says,
 });
 
+const PARTS = "parts of one ingredient";
+const pairingCase = (when: string, fields: Record<string, unknown>, record: string, ...says: string[]): Case => ({
+  when,
+  breaks: (r) => void Object.assign(r.pairings[0] as object, fields),
+  at: ["pairings.yaml", record],
+  says,
+});
+
 export const CASES: Readonly<Record<string, readonly Case[]>> = {
   "known words": [
+    pairingCase(
+      "a pairing names a tradition nobody has",
+      { tradition: "Iberan" },
+      "cod + white-vinegar",
+      '"Iberan" is no tradition',
+      "Nearest: Iberian",
+    ),
     foodCase(
       "a capability is misspelled",
       "cod/fresh",
@@ -66,6 +81,20 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
     ),
   ],
   references: [
+    pairingCase(
+      "a pairing names a food that is not there",
+      { with: ["cod", "white-vinegr"] },
+      "cod + white-vinegr",
+      '"white-vinegr" is neither a food, a part nor an ingredient',
+      "Nearest: white-vinegar",
+    ),
+    pairingCase(
+      "a pairing cites what is not listed",
+      { from: ["handbok"] },
+      "cod + white-vinegar",
+      'Source "handbok"',
+      "Nearest: handbook",
+    ),
     foodCase(
       "a composition record does not exist",
       "cod/salt-cured",
@@ -335,6 +364,35 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       at: ["vocabulary/basics.yaml", "plain"],
       says: ['"salt/pantry" is plain but no basic', "list it there too"],
     },
+  ],
+  pairings: [
+    pairingCase(
+      "one is paired with itself",
+      { with: ["cod/fresh", "cod/fresh"], basis: PARTS },
+      "cod/fresh + cod/fresh",
+      "not paired with itself",
+    ),
+    {
+      when: "a pairing is there twice, the other way round",
+      breaks: (r) => void r.pairings.push({ ...r.pairings[0], with: ["white-vinegar", "cod"] }),
+      at: ["pairings.yaml", "white-vinegar + cod"],
+      says: ["already in pairings.yaml", "one record serves both"],
+    },
+    pairingCase(
+      "parts of one food go by another basis",
+      { with: ["cod/fresh", "cod/salt-cured"], basis: "contrast" },
+      "cod/fresh + cod/salt-cured",
+      "of one food",
+      PARTS,
+    ),
+    pairingCase("it goes by no tradition in particular", { tradition: undefined }, "cod + white-vinegar", "say which"),
+    pairingCase("the reason is no sentence", { why: "vinegar on fried fish" }, "cod + white-vinegar", "full stop"),
+    pairingCase(
+      "the two share no aroma",
+      { basis: "shared aroma" },
+      "cod + white-vinegar",
+      "share no aroma family at 2 or more",
+    ),
   ],
 };
 /** Gives the cod a further state, taken from a record. */

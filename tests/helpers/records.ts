@@ -2,7 +2,13 @@
 import { compile, type Authored, type Problem } from "../../src/catalogue/authoring/compile.js";
 import { compositionLookup } from "../../src/catalogue/authoring/composition.js";
 import { checkAll } from "../../src/catalogue/authoring/rules/index.js";
-import { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "../../src/catalogue/authoring/schema.js";
+import {
+  FoodRecord,
+  KindRecord,
+  PairingRecord,
+  ProcedureRecord,
+  SwapRecord,
+} from "../../src/catalogue/authoring/schema.js";
 import { Sources, Terms } from "../../src/catalogue/authoring/terms.js";
 import type { Flat } from "../../src/catalogue/compiled.js";
 
@@ -84,6 +90,7 @@ export interface Records {
   foods: Record<string, unknown>[];
   procedures: Record<string, unknown>[];
   swaps: Record<string, unknown>[];
+  pairings: Record<string, unknown>[];
   tables: Record<string, unknown>;
 }
 /** The clean sample, fresh each time: change what the test is about. */
@@ -170,6 +177,15 @@ export const clean = (): Records => ({
       from: ["handbook:page 3"],
     },
   ],
+  pairings: [
+    {
+      with: ["cod", "white-vinegar"],
+      basis: "tradition",
+      tradition: "Iberian",
+      why: "Vinegar goes over the fried fish.",
+      from: ["common practice"],
+    },
+  ],
   tables: {
     portions: { protein: { portion: 85, classes: [{ kinds: ["white fish"], per: 85 }] }, tolerance: 0.9 },
     jobs: { frying: { roles: { "main protein": 1 }, technique: "fry", taste: "savoury" } },
@@ -186,6 +202,7 @@ export function authoredOf(records: Records): Authored {
     foods: records.foods.map((f) => ({ file: `${String(f["food"])}.yaml`, data: FoodRecord.parse(f) })),
     procedures: records.procedures.map((p) => ({ file: "procedures.yaml", data: ProcedureRecord.parse(p) })),
     swaps: records.swaps.map((s) => ({ file: "swaps.yaml", data: SwapRecord.parse(s) })),
+    pairings: records.pairings.map((p) => ({ file: "pairings.yaml", data: PairingRecord.parse(p) })),
     tables: records.tables,
   };
 }

@@ -110,6 +110,7 @@ describe("running rules", () => {
     const lent = {
       ...authored,
       kinds: authored.kinds.map((k) => ({ ...k, file: "catalogue" })),
+      pairings: [],
       procedures: authored.procedures.map((p) => ({ ...p, file: "catalogue" })),
     };
     expect(checkAll({ authored: lent, flat, look, alsoKnown: new Set(["cod/fresh"]) })).toEqual([]);

@@ -1,6 +1,7 @@
 import { nameSwaps, type Commons, type Flat, type PackedProcedure, type PackedSwap } from "../compiled.js";
 import type { CompositionLookup } from "./composition.js";
-import type { FoodRecord, KindRecord, ProcedureRecord, SwapRecord } from "./schema.js";
+import type { FoodRecord, KindRecord, PairingRecord, ProcedureRecord, SwapRecord } from "./schema.js";
+import { encodePairings, type PackedPairings } from "../pairing-columns.js";
 import { Refs, inOrder } from "./refs.js";
 import { eachState, flatIngredient, lineage } from "./row.js";
 import type { Sources, Terms } from "./terms.js";
@@ -17,6 +18,8 @@ export interface Authored {
   readonly foods: readonly From<FoodRecord>[];
   readonly procedures: readonly From<ProcedureRecord>[];
   readonly swaps: readonly From<SwapRecord>[];
+  /** Left out where there are none: a user's own file holds no pairings. */
+  readonly pairings?: readonly From<PairingRecord>[];
   readonly tables: Readonly<Record<string, unknown>>;
 }
 /** What is wrong, where, and what would mend it. */
@@ -159,3 +162,18 @@ function packSwap(s: SwapRecord, refs: Refs): PackedSwap[] {
     })),
   ];
 }
+
+/** Pairings as the columns that ship beside the foods. */
+export const packPairings = (authored: Authored): PackedPairings =>
+  encodePairings(
+    (authored.pairings ?? []).map(({ data: { from, ...p } }) => ({
+      with: p.with,
+      basis: p.basis,
+      ...(p.tradition === undefined ? {} : { tradition: p.tradition }),
+      why: p.why,
+      sources: from.map((f) => {
+        const colon = f.indexOf(":");
+        return colon < 0 ? { key: f } : { key: f.slice(0, colon), at: f.slice(colon + 1) };
+      }),
+    })),
+  );

@@ -3,6 +3,7 @@ import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
 import { basics, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
+import { pairings } from "./pairings.js";
 import { runRule, type Rule, type RuleInput } from "./types.js";
 import { idle, orphans, salt } from "./upkeep.js";
 
@@ -22,6 +23,7 @@ export const RULES: readonly Rule[] = [
   portionClasses,
   jobs,
   basics,
+  pairings,
 ];
 
 /** Runs all rules; a rule that crashes becomes a problem, never a lost run. */

@@ -71,7 +71,13 @@ export const knownWords: Rule = {
       for (const [part, p] of Object.entries(data.parts ?? {})) facts(file, `${data.food}.${part}`, p);
     }
     for (const { file, data } of authored.pairings ?? [])
-      within(file, data.with.join(" + "), "tradition", data.tradition === undefined ? [] : [data.tradition], terms.tradition);
+      within(
+        file,
+        data.with.join(" + "),
+        "tradition",
+        data.tradition === undefined ? [] : [data.tradition],
+        terms.tradition,
+      );
     for (const slot of eachState(authored.foods)) {
       const record = `${slot.food.food}${slot.partName ? `.${slot.partName}` : ""}/${slot.stateName}`;
       facts(slot.file, record, slot.state);
@@ -198,7 +204,11 @@ export const references: Rule = {
       const record = data.with.join(" + ");
       for (const key of data.with)
         if (!ids.has(key) && !foods.has(key))
-          say(file, record, `"${key}" is neither a food, a part nor an ingredient. Nearest: ${nearest(key, [...foods])}.`);
+          say(
+            file,
+            record,
+            `"${key}" is neither a food, a part nor an ingredient. Nearest: ${nearest(key, [...foods])}.`,
+          );
       for (const f of data.from) source(file, record, f);
     }
   },
