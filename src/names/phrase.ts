@@ -1,7 +1,7 @@
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
-import { byName, order, SURE, type Hit } from "./lookup.js";
+import { byName, order, SURE, type Found, type Hit } from "./lookup.js";
 import { marksOf, type Mark } from "./marks.js";
 import { settle, type Said } from "./settle.js";
 import { partsOf, spansIn, type Part, type Span } from "./spans.js";
@@ -19,6 +19,16 @@ export interface InPhrase {
 }
 
 const MOST_WORDS = 80;
+const UNCOOKED: ReadonlySet<string> = new Set(["raw", "uncooked"]);
+const HEATED: ReadonlySet<string> = new Set([
+  "cooked",
+  "boiled",
+  "roasted",
+  "toasted",
+  "steamed",
+  "fried",
+  "parboiled",
+]);
 
 class Reader {
   readonly marks: readonly Mark[];
@@ -45,12 +55,8 @@ class Reader {
   read(): InPhrase | undefined {
     const raw = this.tokens.map((t) => t.text.toLowerCase()).join(" ");
     // "beans, black": only a comma says that the order is turned
-    const whole = byName(
-      this.index,
-      keyOf(this.tokens),
-      raw,
-      this.tokens.some((t) => t.breaks),
-    );
+    const turned = this.tokens.some((t) => t.breaks);
+    const whole = byName(this.index, keyOf(this.tokens), raw, turned) ?? this.uncooked(raw, turned);
     if (whole)
       return this.made(
         { from: 0, to: this.tokens.length, size: this.tokens.length, found: whole },
@@ -67,6 +73,14 @@ class Reader {
       if (spans.length > 0 && !part.bracket) return undefined;
     }
     return undefined;
+  }
+
+  /** "raw bison, ground": said of what is not sold cooked, "raw" is no word of the turned name. */
+  private uncooked(raw: string, turned: boolean): Found | undefined {
+    const bare = this.tokens.filter((t) => !UNCOOKED.has(t.key));
+    if (!turned || bare.length === this.tokens.length || bare.length < 2) return undefined;
+    const found = byName(this.index, keyOf(bare), raw, true);
+    return found?.top.every((h) => h.ingredient.state.every((s) => !HEATED.has(s))) ? found : undefined;
   }
 
   /** One part may hold several foods joined by "and" or "or": the first is the food, the others go along. */
@@ -216,6 +230,10 @@ class Reader {
       if (mark.class === "change") return false;
       if (general && this.index.words.telling.has(mark.token.key)) return false;
       if (mark.class !== "unknown") continue;
+      // "beef tri-tip", "lamb leg steak": the animal it is of
+      const { key } = mark.token;
+      if (!general && span.found.top.every((h) => h.ingredient.origin.has(key) || h.ingredient.kinds.includes(key)))
+        continue;
       if (general || this.index.byKey.has(mark.token.key) || this.index.words.modifyingFoods.has(mark.token.key))
         return false;
       unknown.push(i);

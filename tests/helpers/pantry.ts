@@ -154,6 +154,8 @@ export function catalogueOf(
           ...Object.entries(above).flatMap(([tag, list]) => list.map((text) => ({ tag, text, of }))),
         ],
         tags: new Set(shelf.tags ?? []),
+        origin: new Set<string>(),
+        kinds: [],
       };
     }),
   );

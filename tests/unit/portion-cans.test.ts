@@ -18,6 +18,14 @@ describe("ids in a line", () => {
   });
 });
 
+describe("the animal before a cut", () => {
+  it.each([
+    ["666 g beef tri-tip roast", "tri-tip/fresh"],
+    ["1 lb raw lamb, ground", "ground-lamb/fresh"],
+    ["1 lb beef tenderloin", "beef-tenderloin/fresh"],
+  ])("%s is %s", (line, id) => expect(read(line)[0]).toBe(id));
+});
+
 describe("cans", () => {
   // Common practice, no source: what is drained before use is weighed drained. USDA SR28 16145: 266 g of a 439 g can.
   it("a can of what is drained counts as drained, whatever weight is on it", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { isSteadfareError } from "../../src/errors.js";
 import { convert } from "../../src/states/index.js";
+import { readWish, saysTrimmed } from "../../src/states/wish.js";
 import type { ErrorData } from "../../src/types.js";
 import { larder } from "../helpers/larder.js";
 
@@ -45,6 +46,25 @@ describe("convert to a unit", () => {
       to: "bunch",
     });
     expect(thrown("no conversion", () => convert(c, "1 cup flour", { unit: "bunch" })).known).toContain("cup");
+  });
+});
+
+describe("the words of a target", () => {
+  it("takes cooking, trimming and what is taken off afterwards out of the name", () => {
+    expect(readWish("duck meat, roasted, no skin")).toEqual({
+      name: ["duck"],
+      edible: false,
+      cooked: { technique: "roast", meat: true },
+    });
+    expect(readWish("ground beef patty, pan broiled").cooked).toEqual({ technique: "fry", meat: false });
+    expect(readWish("pork picnic, lean, roasted").cooked).toEqual({ technique: "roast", meat: true });
+    expect(readWish("chicken meat and skin, stewed").cooked).toEqual({ technique: "stew", meat: false });
+    expect(readWish("shrimp, peeled")).toEqual({ name: ["shrimp"], edible: true });
+  });
+  it("boneless and peeled are trimmed already, unless it is bone-in", () => {
+    expect(saysTrimmed("1 lb pork loin, boneless")).toBe(true);
+    expect(saysTrimmed("1 lb lamb leg, bone-in")).toBe(false);
+    expect(saysTrimmed("1 lb unpeeled potatoes")).toBe(false);
   });
 });
 
