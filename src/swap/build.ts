@@ -7,7 +7,7 @@ import type { Taste } from "../dose/index.js";
 import type { Ask } from "./ask.js";
 import { correctionsFor } from "./corrections.js";
 import { isCommonPractice, type Known } from "./evidence.js";
-import { prepFor } from "./prep.js";
+import { prepFor, type PrepPlan } from "./prep.js";
 import { explain, strengths, type Scored } from "./score.js";
 import { sentence } from "./sentence.js";
 import { shiftFor } from "./shift.js";
@@ -16,6 +16,31 @@ export interface Candidate {
   readonly uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
   readonly scored: Scored;
   readonly known?: Known;
+}
+
+const FIRST = "Cook it first";
+
+/**
+ * The steps with those that safety asks for. A step already there is not said again, but only when it is added and required itself: one
+ * that falls away or may be left out never stands for a required one. "Cook it first" takes the temperature along.
+ */
+function withRequired(plan: PrepPlan, hazards: HazardAnswer): PrepPlan {
+  const prep = [...plan.prep];
+  let { active, waiting } = plan;
+  for (const { procedure, text, active: work, waiting: wait } of hazards.required) {
+    if (prep.some((p) => p.kind === "add" && p.required && p.procedure === procedure && !text.includes("°"))) continue;
+    const at = prep.findIndex((p) => p.kind === "add" && p.procedure === "cook" && p.text.startsWith(FIRST));
+    const first = prep[at];
+    if (first && procedure === "cook-through" && text.startsWith("Cook it ")) {
+      const head = first.text.split(":")[0] as string;
+      prep[at] = { ...first, procedure, text: `${head}, ${text.slice("Cook it ".length)}` };
+      continue;
+    }
+    prep.push({ kind: "add", procedure, minutes: { active: work, waiting: wait }, required: true, text });
+    active += work;
+    waiting += wait;
+  }
+  return { prep, active, waiting };
 }
 
 /** Fills a ranked candidate out into the advice a cook reads. */
@@ -30,13 +55,7 @@ export function buildSwap(
   const corrections = correctionsFor(ask, uses);
   const mended = new Set(corrections.map((c) => (c.ingredient.id.startsWith("salt") ? "salt" : "")));
   const shift = shiftFor(ask, uses, before, strengths(ask, uses), mended);
-  const required = hazards.required.map((step) => ({
-    kind: "add" as const,
-    procedure: step.procedure,
-    minutes: { active: step.active, waiting: step.waiting },
-    required: true,
-    text: step.text,
-  }));
+  const { prep, active, waiting } = withRequired(plan, hazards);
   const use = uses.map((u) => portionOf(ask.store, u.ingredient, u.grams)) as unknown as readonly [
     Portion,
     ...Portion[],
@@ -48,12 +67,9 @@ export function buildSwap(
     fit: scored.fit,
     basis: known === undefined ? "computed" : isCommonPractice(known.edge) ? "common practice" : "published",
     sources: known?.edge.sources ?? [],
-    prep: [...plan.prep, ...required.filter((r) => !plan.prep.some((p) => p.procedure === r.procedure))],
+    prep,
     corrections,
-    time: {
-      active: plan.active + required.reduce((s, r) => s + r.minutes.active, 0),
-      waiting: plan.waiting + required.reduce((s, r) => s + r.minutes.waiting, 0),
-    },
+    time: { active, waiting },
     shift,
     allergens: allergenChange(
       ask.store,

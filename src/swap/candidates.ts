@@ -93,7 +93,9 @@ export function withHazards(ask: Ask, w: Weighed): Weighed {
   const hazards = hazardsOf(ask, w.uses);
   const stop = hazards.stops.find((s) => s.kind !== "unless");
   if (!stop) return { ...w, hazards };
-  const i = (w.uses[0] as { ingredient: Ingredient }).ingredient;
+  const first = (w.uses[0] as { ingredient: Ingredient }).ingredient;
+  // Of a mixture, the part that is refused is named.
+  const i = w.uses.find((u) => u.ingredient.id === stop.ingredient)?.ingredient ?? first;
   return { ...w, hazards, refusal: refused(ask, i, "hazard", stop.hazard, stop.detail) };
 }
 

@@ -1,6 +1,7 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { AT, WIDTH, doseMatrix, type Axis } from "../dose/index.js";
 import { portionOf } from "../portion/index.js";
+import { refusalFor } from "../safety/index.js";
 import type { Swap } from "../types.js";
 import type { Ask } from "./ask.js";
 
@@ -71,6 +72,9 @@ const RULES: readonly Rule[] = [
   },
 ];
 
+/** Where salt and acid keep harm out, neither is changed to taste. */
+const KEEPS: readonly string[] = ["can", "pickle", "ferment", "cure"];
+
 const sum = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[], axis: Axis): number => {
   const matrix = doseMatrix(ask.store);
   return uses.reduce((s, u) => s + (matrix[u.ingredient.index * WIDTH + AT[axis]] as number) * u.grams, 0);
@@ -84,9 +88,14 @@ export function correctionsFor(ask: Ask, uses: readonly { ingredient: Ingredient
   const missing = [{ ingredient: ask.item, grams: ask.grams }];
   return RULES.flatMap((rule) => {
     if (!rule.when(ask)) return [];
+    if ((rule.axis === "salt" || rule.axis === "acid") && KEEPS.includes(ask.technique ?? "")) return [];
     const d = sum(ask, uses, rule.axis) - sum(ask, missing, rule.axis);
     if (Number.isNaN(d) || Math.abs(d) < Math.max(rule.least, (rule.step * ask.dishGrams) / 100)) return [];
-    const stand = rule.with.map((id) => ask.store.byId.get(id)).find((i) => i !== undefined);
+    // Nothing is mended with what someone at the table avoids.
+    const options = ask.technique === undefined ? {} : { technique: ask.technique };
+    const stand = rule.with
+      .map((id) => ask.store.byId.get(id))
+      .find((i) => i !== undefined && refusalFor(ask.store, i, ask.rules, options) === undefined);
     if (!stand) return [];
     // What is mended with must not be what is missing, nor what stands in.
     if (stand.id === ask.item.id || uses.some((u) => u.ingredient.id === stand.id)) return [];

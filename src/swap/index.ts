@@ -49,12 +49,10 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
     if (ids.length > 1 && candidate.known === undefined) {
       // The same mixture with one thing more or less is clutter, and a third of the answers are enough of them. Both are settled before
       // anything is refused, so that avoiding more never brings up a swap that was not there before.
-      const alike = seenSets.some(
-        (s) => s.every((id) => ids.includes(id)) || (s.length > 1 && ids.every((id) => s.includes(id))),
-      );
+      const alike = seenSets.some((s) => s.every((id) => ids.includes(id)) || ids.every((id) => s.includes(id)));
       seenSets.push(ids);
       if (alike || mixtures++ >= Math.ceil(ask.limit / 3)) continue;
-    } else seenSets.push(ids);
+    }
     const checked = candidate.refusal ? candidate : withHazards(ask, candidate);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.

@@ -17,7 +17,7 @@ import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import { isCommonPractice, type Known } from "./evidence.js";
-import { isBasic, isPlain, residualOf } from "./blend/index.js";
+import { isBasic, residualOf } from "./blend/index.js";
 import { cookedAlready, isMince } from "./prep.js";
 
 type PartName = ScorePart["name"];
@@ -121,7 +121,8 @@ function mixture(
   uses: readonly { ingredient: Ingredient; grams: number }[],
 ): { role: number; aroma: number; kin: number } {
   const residual = residualOf(ask, uses);
-  const telling = uses.filter((u) => !isPlain(ask, u.ingredient));
+  // Water and salt are nobody's kin; everything else in a mixture says what it is like.
+  const telling = uses.filter((u) => u.ingredient.id !== "water/pantry" && u.ingredient.id !== "salt/pantry");
   const counted = telling.length > 0 ? telling : uses;
   const grams = counted.reduce((s, u) => s + u.grams, 0);
   return {

@@ -50,6 +50,24 @@ const sameJob = (ask: Ask, i: Ingredient): boolean =>
     (r) => r.weight >= 0.2 && WORKING.includes(r.role) && i.roles[0]?.role === r.role && i.kind !== "spice",
   );
 
+/** Jobs that one thing can lend another whatever it tastes of. */
+const LENT: readonly string[] = [
+  "umami seasoning",
+  "salt seasoning",
+  "sweetener",
+  "acid",
+  "leavener",
+  "thickener",
+  "fat",
+  "gelling agent",
+];
+/** A part is plain, kin, smells alike, or does one of the working jobs; else it only adds up on paper (juice and oil for coconut milk). */
+function related(ask: Ask, i: Ingredient): boolean {
+  if (isPlain(ask, i) || kinLikeness(ask.item, i) >= 0.3 || aromaLikeness(ask.store, ask.item, i) >= 0.3) return true;
+  const job = i.roles[0]?.role;
+  return job !== undefined && LENT.includes(job) && ask.item.roles.some((r) => r.role === job && r.weight >= 0.4);
+}
+
 interface Basics {
   readonly basics: readonly string[];
   readonly plain: readonly string[];
@@ -68,7 +86,7 @@ function pool(ask: Ask): Ingredient[] {
     .flatMap((id) => ask.store.byId.get(id) ?? [])
     .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food)
     .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
-    .filter((i) => belongs(ask, i))
+    .filter((i) => belongs(ask, i) && related(ask, i))
     .filter((i) => alien(ask, i) === undefined);
 }
 
@@ -200,5 +218,5 @@ function spaceOf(ask: Ask): AskSpace {
   }
   return made;
 }
-export const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);
+const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);
 export const isBasic = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).basics.includes(i.id);
