@@ -105,6 +105,8 @@ export interface DietRule {
   readonly text: string;
   readonly sure?: Sureness;
   readonly decides?: Decider;
+  /** The hazards under this word say the same of the ingredient: the diet's own words are said instead. */
+  readonly alike?: string;
   readonly sources: readonly RuleSource[];
 }
 export interface DietEntry {
@@ -170,6 +172,8 @@ export interface HazardRule {
   readonly amount?: { readonly perServing: number; readonly knownServes?: boolean };
   /** Speak even when the missing ingredient had the same hazard. Stops of kind never and unless always do. */
   readonly always?: boolean;
+  /** Rules under one word say much the same: of those raised by one ingredient only the gravest is said. Stops and steps all count. */
+  readonly alike?: string;
   readonly step?: RequiredStep;
   readonly conflict?: string;
   readonly sources: readonly RuleSource[];

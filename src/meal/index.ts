@@ -4,7 +4,7 @@ import { dose, SALT_PER_SODIUM_MG } from "../dose/index.js";
 import { findFood } from "../names/index.js";
 import { portionOf, readLine } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
-import { mealConflicts, mergeAllergens, readAvoid, refusalFor } from "../safety/index.js";
+import { hazardsFor, mealConflicts, mergeAllergens, readAvoid, refusalFor, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Caution, Meal, MealReport, Portion, SlotId, SlotReport } from "../types.js";
 import { checkMealShape } from "./request.js";
 import { fills, portionTable, slotYield } from "./slots.js";
@@ -98,7 +98,14 @@ export function checkMeal(c: Catalogue, meal: Meal): MealReport {
     const i = food && store.byId.get(food.id);
     return i ? [i] : [];
   });
-  const allowed = (i: Ingredient): boolean => guests.every((g) => refusalFor(store, i, g.rules) === undefined);
+  const cooked = lines.map((l) => l.ingredient);
+  const apart = (i: Ingredient, rules: AvoidRules): boolean =>
+    mealConflicts(store, [...cooked, i], rules).some((m) => m.severity === "stop" && m.between.includes(i.id));
+  // What is never eaten closes no gap.
+  const safe = (i: Ingredient): boolean =>
+    !hazardsFor(store, { use: [{ ingredient: i, grams: 1 }] }).stops.some((s) => s.kind === "never");
+  const allowed = (i: Ingredient): boolean =>
+    safe(i) && guests.every((g) => refusalFor(store, i, g.rules) === undefined && !apart(i, g.rules));
 
   const reports = Object.fromEntries(
     SLOTS.map((slot): [SlotId, SlotReport] => {

@@ -110,6 +110,16 @@ export function donenessFor(
   });
 }
 
+const degreesIn = (store: SafetyStore, d: Doneness): string =>
+  store.locale === "en-GB" ? `${d.celsius} °C (${d.fahrenheit} °F)` : `${d.fahrenheit} °F (${d.celsius} °C)`;
+
+/** "to 160 °F (71 °C) in the middle", as the end of an order to cook; "until steaming hot all through" for what has no target. */
+export function heatOf(store: SafetyStore, ingredient: Ingredient, jurisdiction?: Place): string {
+  const d = donenessFor(store, ingredient, jurisdiction === undefined ? {} : { jurisdiction });
+  if (!d) return "until steaming hot all through";
+  return `to ${degreesIn(store, d)} in the middle${d.hold >= 60 ? ` for ${d.hold / 60} minutes` : ""}`;
+}
+
 /**
  * How the target changes when one thing stands in for another; undefined when the stand-in has none, or needs the same.
  * Whole cut to mince, red meat to poultry and cured to fresh raise it.
@@ -126,8 +136,7 @@ export function donenessChange(
   const level = (d: Doneness): number => d.celsius + (d.hold >= 120 ? 5 : 0);
   if (from && level(from) === level(to)) return undefined;
   const raised = !from || level(to) > level(from);
-  const degrees = (d: Doneness): string =>
-    store.locale === "en-GB" ? `${d.celsius} °C (${d.fahrenheit} °F)` : `${d.fahrenheit} °F (${d.celsius} °C)`;
+  const degrees = (d: Doneness): string => degreesIn(store, d);
   const held = to.hold >= 60 ? ` for ${to.hold / 60} minutes` : "";
   const rest = to.rest > 0 ? `, and rest it ${to.rest} minutes` : "";
   const order = `Cook it to ${degrees(to)} in the middle${held}${rest}`;

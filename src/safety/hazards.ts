@@ -3,8 +3,8 @@ import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { Caution, SourceRef } from "../types.js";
 import { allergenFacts } from "./allergens.js";
-import { dietAnswer } from "./diets.js";
-import { donenessChange } from "./doneness.js";
+import { dietAnswer, dietEntry } from "./diets.js";
+import { donenessChange, heatOf } from "./doneness.js";
 import { matches } from "./match.js";
 import { apartIn } from "./meal.js";
 import { asked, brought, raised, type Asked, type HazardQuestion } from "./raise.js";
@@ -29,58 +29,87 @@ export interface HazardAnswer {
   /** Gravest first. */
   readonly cautions: readonly Caution[];
 }
+type Step = RequiredStep & { readonly hazard: string };
+/** Something said of one ingredient. Of those under one word (`alike`) the one of least rank is kept, of equals the later. */
+interface Said<T> {
+  readonly what: T;
+  readonly of: string;
+  readonly rank: number;
+  readonly alike?: string;
+}
 interface Notes {
   readonly stops: Stop[];
-  readonly required: (RequiredStep & { readonly hazard: string })[];
-  readonly cautions: Caution[];
+  readonly required: Said<Step>[];
+  readonly cautions: Said<Caution>[];
 }
 
+const GRAVITY = { stop: 0, caution: 1, note: 2 } as const;
+/** The word under which everything stands that asks for a food to be cooked before it is eaten. */
+const COOK_THROUGH = "cook through";
 const UNSOURCED = "No publication was read for this; it rests on common knowledge.";
 
-function textOf(h: HazardRule): string {
-  return [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined]
+/** A rule's words for this ingredient: `{heat}` is its own temperature, and a diner who is not at the table is "those at risk". */
+function textOf(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient): string {
+  const text = [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined]
     .filter((part) => part !== undefined)
-    .join(" ");
+    .join(" ")
+    .replace("{heat}", heatOf(store, i, q.jurisdiction));
+  return present(h, q) ? text : text.replace("this diner", "those at risk");
 }
-const cautionOf = (h: HazardRule, severity: Caution["severity"]): Caution => ({
-  hazard: h.id,
-  severity,
-  who: h.who,
-  text: textOf(h),
-  sources: refs(h.sources),
-});
-const stopOf = (h: HazardRule, kind: Stop["kind"], i: Ingredient): Stop => ({
+const present = (h: HazardRule, q: Asked): boolean => h.diners?.some((d) => q.rules?.diets.includes(d)) === true;
+
+function caution(
+  store: SafetyStore,
+  h: HazardRule,
+  q: Asked,
+  i: Ingredient,
+  severity: Caution["severity"],
+): Said<Caution> {
+  return {
+    what: { hazard: h.id, severity, who: h.who, text: textOf(store, h, q, i), sources: refs(h.sources) },
+    of: i.id,
+    // What is said to a diner at the table first, then the graver; of equals the later in the table, which is the more particular.
+    rank: present(h, q) ? -1 : GRAVITY[severity],
+    ...(h.alike === undefined ? {} : { alike: h.alike }),
+  };
+}
+const stopOf = (store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, kind: Stop["kind"]): Stop => ({
   kind,
   hazard: h.id,
   because: "hazard",
   ingredient: i.id,
-  detail: textOf(h),
+  detail: textOf(store, h, q, i),
   sources: refs(h.sources),
 });
 
-function require(notes: Notes, h: HazardRule, i: Ingredient): void {
-  notes.stops.push(stopOf(h, "unless", i));
-  if (h.step) notes.required.push({ ...h.step, hazard: h.id });
-  notes.cautions.push(cautionOf(h, "stop"));
+function require(store: SafetyStore, notes: Notes, h: HazardRule, q: Asked, i: Ingredient): void {
+  notes.stops.push(stopOf(store, h, q, i, "unless"));
+  if (h.step) {
+    const text = h.step.text.replace("{heat}", heatOf(store, i, q.jurisdiction));
+    notes.required.push({ what: { ...h.step, text, hazard: h.id }, of: i.id, rank: present(h, q) ? -1 : 1 });
+  }
+  notes.cautions.push(caution(store, h, q, i, "stop"));
 }
 
 function judge(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, notes: Notes): void {
-  const present = h.diners?.some((d) => q.rules?.diets.includes(d)) === true;
-  const speaks = h.always === true || brought(store, h, q);
+  const here = present(h, q);
+  const say = (severity: Caution["severity"]): void => {
+    if (h.always === true || brought(store, h, q)) notes.cautions.push(caution(store, h, q, i, severity));
+  };
   const cooked =
     h.unlessCooked === true &&
     q.technique !== undefined &&
     safetyTables(store).hazards.cookedThrough.includes(q.technique);
-  if (h.stop === "never") notes.stops.push(stopOf(h, "never", i));
+  if (h.stop === "never") notes.stops.push(stopOf(store, h, q, i, "never"));
   else if (h.stop === "unless") {
-    if (h.diners !== undefined && !present) {
-      if (speaks) notes.cautions.push(cautionOf(h, "caution"));
-    } else if (q.technique !== undefined && h.never?.includes(q.technique)) notes.stops.push(stopOf(h, "never", i));
-    else require(notes, h, i);
-  } else if (h.stop === "diner" && present) {
-    if (cooked) require(notes, h, i);
-    else notes.stops.push(stopOf(h, "diner", i));
-  } else if (speaks) notes.cautions.push(cautionOf(h, h.stop === "diner" ? "caution" : h.severity));
+    if (h.diners !== undefined && !here) say("caution");
+    else if (q.technique !== undefined && h.never?.includes(q.technique))
+      notes.stops.push(stopOf(store, h, q, i, "never"));
+    else require(store, notes, h, q, i);
+  } else if (h.stop === "diner" && here) {
+    if (cooked) require(store, notes, h, q, i);
+    else notes.stops.push(stopOf(store, h, q, i, "diner"));
+  } else say(h.stop === "diner" ? "caution" : h.severity);
 }
 
 /** Poultry for beef, mince for a whole cut, fresh for cured: the temperature the dish must now reach. */
@@ -89,21 +118,21 @@ function heat(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
     q.missing &&
     donenessChange(store, q.missing, i, q.jurisdiction === undefined ? {} : { jurisdiction: q.jurisdiction });
   if (!change) return;
-  const caution = (severity: Caution["severity"]): Caution => ({
-    hazard: "doneness",
-    severity,
-    who: "everyone",
-    text: change.text,
-    sources: change.to.sources,
+  const said = (severity: Caution["severity"]): Said<Caution> => ({
+    what: { hazard: "doneness", severity, who: "everyone", text: change.text, sources: change.to.sources },
+    of: i.id,
+    // Behind a rule that gives the same temperature and says why.
+    rank: GRAVITY[severity] + 0.5,
+    alike: COOK_THROUGH,
   });
   const cooked = q.technique !== undefined && safetyTables(store).hazards.cookedThrough.includes(q.technique);
   if (change.to.kind === "egg") {
     // Egg stirred into what is cooked through anyway needs no word; raw egg has hazards of its own.
-    if (!cooked && change.raised) notes.cautions.push(caution("note"));
-  } else if (!change.raised) notes.cautions.push(caution("note"));
+    if (!cooked && change.raised) notes.cautions.push(said("note"));
+  } else if (!change.raised) notes.cautions.push(said("note"));
   else {
-    notes.required.push({ ...change.step, hazard: "doneness" });
-    notes.cautions.push(caution("stop"));
+    notes.required.push({ what: { ...change.step, hazard: "doneness" }, of: i.id, rank: 0 });
+    notes.cautions.push(said("stop"));
     notes.stops.push({
       kind: "unless",
       hazard: "doneness",
@@ -119,11 +148,14 @@ function heat(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
 function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
   const { rules } = q;
   if (!rules) return;
+  const say = (what: Caution, alike?: string): void => {
+    notes.cautions.push({ what, of: i.id, rank: -1, ...(alike === undefined ? {} : { alike }) });
+  };
   const facts = allergenFacts(store, i);
   for (const c of safetyTables(store).allergens.cross) {
     const from = rules.allergens.find((a) => c.from.includes(a));
     if (from !== undefined && matches(store, i, facts, c.when))
-      notes.cautions.push({
+      say({
         hazard: `cross-reaction: ${c.id}`,
         severity: "caution",
         who: `allergic to ${from}`,
@@ -131,7 +163,11 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
         sources: refs(c.sources),
       });
   }
-  for (const diet of rules.diets) notes.cautions.push(...dietAnswer(store, i, diet, q.technique).cautions);
+  for (const diet of rules.diets) {
+    const said = dietEntry(store, diet).rules;
+    for (const what of dietAnswer(store, i, diet, q.technique).cautions)
+      say(what, said.find((rule) => rule.id === what.hazard)?.alike);
+  }
   const others = [...(q.dish ?? []), ...q.use.map((u) => u.ingredient)].filter(
     (o) => o.id !== i.id && o.id !== q.missing?.id,
   );
@@ -147,7 +183,7 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
         sources: conflict.sources,
       });
     else
-      notes.cautions.push({
+      say({
         hazard: conflict.hazard,
         severity: conflict.severity,
         who: conflict.who,
@@ -157,19 +193,29 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
   }
 }
 
-const GRAVITY = { stop: 0, caution: 1, note: 2 } as const;
 const minutes = (s: RequiredStep): number => s.active + s.waiting;
 
-/** One step of a kind is enough: the longest, since it does what the shorter would; of equals the later, which is the more particular. */
-function longest(steps: Notes["required"]): Notes["required"] {
-  const kept = new Map<string, Notes["required"][number]>();
+/** Of steps of one kind for one ingredient: a diner's first, then the one with the food's own temperature, then the longest, which does what the shorter would. */
+function oneOfAKind(steps: Notes["required"]): Step[] {
+  const kept = new Map<string, Said<Step>>();
   for (const step of steps) {
-    const key = step.hazard === "doneness" ? "cook-through" : step.procedure;
+    const key = `${step.of}\n${step.what.procedure}`;
     const old = kept.get(key);
-    if (!old || (old.hazard !== "doneness" && (step.hazard === "doneness" || minutes(step) >= minutes(old))))
+    if (!old || step.rank < old.rank || (step.rank === old.rank && minutes(step.what) >= minutes(old.what)))
       kept.set(key, step);
   }
-  return [...kept.values()];
+  return [...new Map([...kept.values()].map(({ what }) => [`${what.procedure}\n${what.text}`, what])).values()];
+}
+
+/** Of cautions that say much the same of one ingredient, the one that counts. */
+function gravest(said: Notes["cautions"]): Caution[] {
+  const best = new Map<string, Said<Caution>>();
+  for (const s of said) {
+    const key = `${s.of}\n${s.alike ?? ""}`;
+    const old = best.get(key);
+    if (s.alike !== undefined && (!old || s.rank <= old.rank)) best.set(key, s);
+  }
+  return said.filter((s) => s.alike === undefined || best.get(`${s.of}\n${s.alike}`) === s).map((s) => s.what);
 }
 
 /**
@@ -188,10 +234,10 @@ export function hazardsFor(store: SafetyStore, question: HazardQuestion): Hazard
   }
   const once = <T>(items: readonly T[], key: (item: T) => string): T[] =>
     [...new Map(items.map((item) => [key(item), item] as const).reverse()).values()].reverse();
-  const cautions = once(notes.cautions, (c) => `${c.hazard}\n${c.severity}\n${c.text}`);
+  const cautions = once(gravest(notes.cautions), (c) => `${c.hazard}\n${c.severity}\n${c.text}`);
   return freeze({
     stops: once(notes.stops, (s) => `${s.kind}\n${s.hazard}\n${s.ingredient}`),
-    required: longest(notes.required),
+    required: oneOfAKind(notes.required),
     cautions: cautions.sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]),
   });
 }

@@ -247,7 +247,7 @@ describe("cautions and notes", () => {
     ["cinnamon/dried-ground", "star-anise/dried", {}, "star-anise", "US FDA 2003"],
     ["chard/fresh", "rhubarb/fresh", {}, "rhubarb-stalk", "MedlinePlus, second-hand"],
     ["rice-flour/pantry", "all-purpose-flour/pantry", { technique: "set cold" }, "raw-flour", "US CDC, second-hand"],
-    ["cucumber/fresh", "alfalfa-sprouts/fresh", {}, "raw-sprouts", "memory"],
+    ["cucumber/fresh", "alfalfa-sprouts/fresh", {}, "raw-sprouts-diner", "memory"],
     ["chicken-stock/fresh", "white-wine/pantry", {}, "alcohol-left", "USDA retention factors, second-hand"],
     [
       "vegetable-oil/pantry",
@@ -258,7 +258,7 @@ describe("cautions and notes", () => {
     ],
     ["potato/fresh", "hake/frozen", { technique: "deep-fry" }, "water-in-hot-oil", "NFPA"],
     ["allspice/dried-ground", "nutmeg/dried-ground", { grams: 7 }, "nutmeg-dose", "ACMT"],
-    ["wakame/dried", "kombu/dried", {}, "kelp-iodine", "FSANZ"],
+    ["wakame/dried", "kombu/dried", {}, "kelp-eaten", "FSANZ"],
     ["gelatin/pantry-powder", "agar/pantry-powder", {}, "agar-for-gelatin", "memory"],
     ["celery/fresh", "rhubarb/fresh", {}, "rhubarb-stalk", "MedlinePlus, second-hand"],
     ["napa-cabbage/fresh", "kale/fresh", {}, "vitamin-k", "Cambridge University Hospitals"],

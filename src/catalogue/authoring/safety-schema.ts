@@ -150,6 +150,7 @@ const dietRule = z.strictObject({
   text: sentence,
   sure: sure.optional(),
   decides: decides.optional(),
+  alike: z.string().min(3).optional(),
   sources,
 });
 const apart = z.strictObject({
@@ -198,6 +199,7 @@ const hazard = z
     diners: z.array(diet).optional(),
     amount: z.strictObject({ perServing: z.number().positive(), knownServes: z.boolean().optional() }).optional(),
     always: z.boolean().optional(),
+    alike: z.string().min(3).optional(),
     step: step.optional(),
     conflict: sentence.optional(),
     sources,
