@@ -195,7 +195,7 @@ export function residualOf(
 interface AskSpace {
   readonly space: Space;
   readonly target: Float64Array;
-  vectorOf(i: Ingredient): Float64Array;
+  readonly vectorOf: (i: Ingredient) => Float64Array;
 }
 const spaces = new WeakMap<Ask, AskSpace>();
 /** The space of one question and the vectors in it, made once each. */
