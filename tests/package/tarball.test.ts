@@ -10,7 +10,7 @@ import {
   mkdirSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
@@ -32,7 +32,7 @@ beforeAll(() => {
     filename: string;
   }[];
   writeFileSync(join(home, "package.json"), JSON.stringify({ name: "stranger", private: true, type: "module" }));
-  // The three dependencies come from this project's own install, so that the test needs no network.
+  // What the package depends on comes from this project's own install, so that the test needs no network.
   mkdirSync(join(home, "node_modules", "steadfare"), { recursive: true });
   run("tar", [
     "-xzf",
@@ -41,12 +41,12 @@ beforeAll(() => {
     join(home, "node_modules", "steadfare"),
     "--strip-components=1",
   ]);
-  for (const dependency of ["zod", "graphology", "graphology-types", "graphology-utils", "fuse.js", "events", "yaml"]) {
-    try {
-      symlinkSync(join(root, "node_modules", dependency), join(home, "node_modules", dependency));
-    } catch {
-      // not every dependency has every sub-dependency
-    }
+  const installed = run("npm", ["ls", "--omit=dev", "--all", "--parseable"], root);
+  for (const path of installed.split("\n").slice(1)) {
+    const name = path.split("/node_modules/").pop() ?? "";
+    if (name === "" || path.split("/node_modules/").length > 2) continue;
+    mkdirSync(dirname(join(home, "node_modules", name)), { recursive: true });
+    symlinkSync(path, join(home, "node_modules", name));
   }
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
@@ -152,7 +152,7 @@ describe("the tarball", () => {
     expect(text).not.toMatch(/require\("node:|from"node:/);
     const size = gzipSync(text).length;
     // The ceiling is for the catalogue and the code together; raise it in the commit that needs it.
-    expect(size).toBeLessThan(480_000);
+    expect(size).toBeLessThan(530_000);
     // A bare JavaScript realm: no process, no require, no timers.
     const scope = createContext({ TextEncoder, TextDecoder });
     runInContext(text, scope);
