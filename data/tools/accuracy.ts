@@ -160,7 +160,7 @@ const text = [
   "Grams against grams, part by part, for the amount of the missing ingredient the table gives. Asked for by name: not among the answers, yet the engine says how much it would take; in brackets below. A mixture that is not found has no amounts to compare.",
   amountTable,
   "## Yields and measures",
-  "Against the nearer end of a published range. Most of ours cite the same tables, so this checks the transcription and the way from figure to answer.",
+  "Against the nearer end of a published range. Most of ours cite the same tables, so this checks the copying and the way from figure to answer.",
   figureTable,
   "## Rows",
   ...categories.map(rowsOf),
