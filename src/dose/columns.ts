@@ -1,3 +1,4 @@
+import { ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP } from "../quantity/index.js";
 import type { Ingredient, Store } from "../catalogue/index.js";
 import { AT, WIDTH, type Axis } from "./axes.js";
 
@@ -13,7 +14,7 @@ const SWEETNESS: readonly (readonly [figure: string, factor: number])[] = [
 ];
 /** GMP against IMP in the umami equation (docs/method, umami). */
 const GMP = 2.3;
-const ML: Readonly<Record<string, number>> = { tsp: 4.92892159375, tbsp: 14.78676478125, cup: 236.5882365 };
+const ML: Readonly<Record<string, number>> = { tsp: ML_PER_TSP, tbsp: ML_PER_TBSP, cup: ML_PER_CUP };
 
 /** g/ml from the ingredient's own spoon or cup, the plain measure before a labelled one; NaN when it has none. */
 export function densityOf(store: Store, i: Ingredient): number {

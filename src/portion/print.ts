@@ -1,5 +1,6 @@
 import type { Ingredient, MeasureRow, Store } from "../catalogue/index.js";
 import {
+  UNIT_IDS,
   amountText,
   cupFor,
   type KitchenMeasure,
@@ -185,26 +186,7 @@ export function gramsPer(
 
 /** The units an ingredient can be measured in, in the order of the vocabulary. */
 export function unitsOf(store: Store, i: Ingredient): readonly UnitId[] {
-  const all: readonly UnitId[] = [
-    "g",
-    "kg",
-    "oz",
-    "lb",
-    "ml",
-    "l",
-    "tsp",
-    "tbsp",
-    "cup",
-    "piece",
-    "clove",
-    "slice",
-    "packet",
-    "can",
-    "stick",
-    "bunch",
-    "pinch",
-  ];
-  return all.filter((u) => gramsPer(store, i, u) !== undefined);
+  return UNIT_IDS.filter((u) => gramsPer(store, i, u) !== undefined);
 }
 
 function pick(all: readonly Candidate[], grams: number): Candidate | undefined {

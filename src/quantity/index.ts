@@ -24,6 +24,7 @@ export {
   ML_PER_TSP,
   readUnit,
   type Unit,
+  UNIT_IDS,
   unitOf,
   UNITS,
   unitWords,

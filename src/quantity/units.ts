@@ -15,6 +15,27 @@ export interface Unit {
   readonly label: string;
 }
 
+/** The public units, in the order of the vocabulary. */
+export const UNIT_IDS: readonly UnitId[] = [
+  "g",
+  "kg",
+  "oz",
+  "lb",
+  "ml",
+  "l",
+  "tsp",
+  "tbsp",
+  "cup",
+  "piece",
+  "clove",
+  "slice",
+  "packet",
+  "can",
+  "stick",
+  "bunch",
+  "pinch",
+];
+
 // Exact by definition: the US gallon is 231 cubic inches, the inch 2.54 cm, the avoirdupois pound 453.59237 g
 // (NIST Handbook 44, appendix C); the imperial gallon is 4.54609 litres (UK Units of Measurement Regulations 1995).
 export const GRAMS_PER_LB = 453.59237;

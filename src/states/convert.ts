@@ -1,6 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { fail, freeze } from "../errors.js";
-import { findUnit, unitWords, usMassFor, metricMassFor, measureText, roundTo } from "../quantity/index.js";
+import { UNIT_IDS, findUnit, unitWords, usMassFor, metricMassFor, measureText, roundTo } from "../quantity/index.js";
 import {
   kitchenMeasure,
   type Lookup,
@@ -14,25 +14,6 @@ import type { Conversion, Measure, Portion, SourceRef, UnitId } from "../types.j
 import { ANYHOW, type Edge, findPath, isHeated, type Node, sameFood, siblingsOf, type Stage } from "./graph.js";
 import { namesSame, readWish, saysTrimmed, stateOf, type Style, type Wish } from "./wish.js";
 
-const UNIT_IDS: readonly UnitId[] = [
-  "g",
-  "kg",
-  "oz",
-  "lb",
-  "ml",
-  "l",
-  "tsp",
-  "tbsp",
-  "cup",
-  "piece",
-  "clove",
-  "slice",
-  "packet",
-  "can",
-  "stick",
-  "bunch",
-  "pinch",
-];
 const EDIBLE = new Set(["edible portion", "edible part", "edible", "trimmed", "peeled", "as eaten", "cleaned"]);
 const READY = new Set([
   "ready",

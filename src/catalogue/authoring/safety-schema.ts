@@ -1,23 +1,8 @@
 import * as z from "zod";
+import { ALLERGENS } from "../words.js";
 
 const words = z.array(z.string().min(1));
-const allergen = z.enum([
-  "milk",
-  "egg",
-  "fish",
-  "crustacean shellfish",
-  "molluscs",
-  "tree nuts",
-  "peanuts",
-  "wheat",
-  "gluten cereals",
-  "soy",
-  "sesame",
-  "celery",
-  "mustard",
-  "lupin",
-  "sulphites",
-]);
+const allergen = z.enum(ALLERGENS);
 const diet = z.enum([
   "vegan",
   "vegetarian",

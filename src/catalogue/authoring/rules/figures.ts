@@ -1,3 +1,4 @@
+import { ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP } from "../../../quantity/index.js";
 import { rows, type Rule } from "./types.js";
 
 const value = (
@@ -72,7 +73,7 @@ export const measures: Rule = {
   name: "measures",
   text: "A measure cited from USDA SR28 is in that table; spoons and cups of one food agree in density and lie between 0.02 and 1.7 g/ml.",
   check(input, say) {
-    const ML: Readonly<Record<string, number>> = { tsp: 4.92892159375, tbsp: 14.78676478125, cup: 236.5882365 };
+    const ML: Readonly<Record<string, number>> = { tsp: ML_PER_TSP, tbsp: ML_PER_TBSP, cup: ML_PER_CUP };
     for (const { row, slot, file } of rows(input)) {
       const own =
         typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
