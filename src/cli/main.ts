@@ -3,6 +3,7 @@ import { isSteadfareError, type ErrorData, type SteadfareError } from "../index.
 import { checkCommand } from "./check.js";
 import { mealCommand } from "./meal.js";
 import { pairCommand } from "./pair.js";
+import { notesCommand } from "./notes.js";
 import { readArgs, UsageError, type Values } from "./options.js";
 import { swapCommand } from "./swap.js";
 
@@ -11,6 +12,7 @@ const HELP = `steadfare: what can stand in for a missing ingredient, how much of
   steadfare swap "450 g salt cod"              stand-ins, best first
   steadfare swap "1 egg" --for binding --instead "ground flaxseed"
   steadfare meal FILE                          does the meal add up? (JSON; - reads standard input)
+  steadfare notes FILE                         substitution notes to print under a recipe (- reads standard input)
   steadfare pair "kale"                        what goes with it, best first
   steadfare check FILE                         check foods of your own (YAML or JSON) by the catalogue's rules
 
@@ -24,17 +26,24 @@ of swap:
   --avoid A,B         allergens, diets or foods to keep out        --computed   ignore published swaps
   --prefer closest | quickest | cheapest      --limit N (1 to 200)  --why        show the marks
   swap - reads one request a line (text or JSON) and writes one JSON answer a line
+of notes:
+  --format markdown | html | text | json-ld    (the ending of --out says it too)
+  --have A,B   --avoid A,B   --serves N   --limit N (swaps a line, 1 to 10)
+  --form json-ld | html | markdown | text      how the recipe is written, when the text itself does not tell
+  --out FILE   writes there, never over a file that is there already; with --overwrite it does
+  --ndjson     one recipe a line in (a JSON object, or a text in quotation marks), one answer a line out
 of pair:
   --have A,B   --avoid A,B   --cuisine WORDS   --limit N (1 to 200)
 everywhere:
   --json   --locale en-US | en-GB   --measures us | metric   --extension FILE
 
-Ends with 0; with 1 when the answer is no (no stand-in, nothing that goes with it, a slot open, a file that fails its check); with 2 for input it cannot use.
+Ends with 0; with 1 when the answer is no (no stand-in, nothing to note, nothing that goes with it, a slot open, a file that fails its check); with 2 for input it cannot use.
 Allergen and safety facts are advice, never a guarantee: read labels, follow local food-safety rules, ask a professional where it matters.`;
 
 const COMMANDS: Readonly<Record<string, (positionals: readonly string[], values: Values) => number | Promise<number>>> =
   {
     swap: swapCommand,
+    notes: notesCommand,
     meal: mealCommand,
     pair: pairCommand,
     check: checkCommand,
@@ -49,6 +58,8 @@ function explain(e: unknown): string {
     return known.message;
   }
   if (isTerminalError(e) && e.code === "ENOENT") return `No such file: ${e.path ?? ""}`;
+  if (isTerminalError(e) && e.code === "EISDIR") return "That is a folder, not a file.";
+  if (isTerminalError(e) && e.code === "EACCES") return `Not allowed: ${e.path ?? ""}`;
   return e instanceof Error ? e.message : String(e);
 }
 

@@ -21,6 +21,12 @@ export const OPTIONS = {
   measures: { type: "string" },
   extension: { type: "string", multiple: true },
   why: { type: "boolean" },
+  form: { type: "string" },
+  format: { type: "string" },
+  out: { type: "string" },
+  overwrite: { type: "boolean" },
+  ndjson: { type: "boolean" },
+  missing: { type: "string", multiple: true },
   json: { type: "boolean" },
   help: { type: "boolean", short: "h" },
   version: { type: "boolean", short: "v" },
@@ -52,3 +58,12 @@ export const listed = (values: readonly string[] | undefined): string[] | undefi
     ?.flatMap((v) => v.split(","))
     .map((v) => v.trim())
     .filter((v) => v !== "");
+
+const FORMS = ["json-ld", "html", "markdown", "text"] as const;
+/** How the recipe is written; told by the text itself when left out. */
+export function recipeForm(values: Values): (typeof FORMS)[number] | undefined {
+  if (values.form === undefined) return undefined;
+  const found = FORMS.find((f) => f === values.form);
+  if (!found) throw new UsageError(`--form is one of ${FORMS.join(", ")}, not "${values.form}".`);
+  return found;
+}
