@@ -78,13 +78,20 @@ export function usesIn(
   const put = (u: ByProductUse): void => {
     if (!out.some((o) => o.from === u.from && o.what === u.what)) out.push(u);
   };
+  const alike = new Map<string, readonly Kept[]>();
+  const left = new Map<string, number>();
   tokens.forEach((t, i) => {
     if (!LEFT.has(t.text)) return;
     const prior = tokens.slice(Math.max(0, i - 4), i).map((x) => x.text);
     if (prior.some((w) => KEEP.has(w))) return;
     const reserved = prior.includes("reserved") || prior.includes("saved") || tokens[i + 1]?.text === "reserved";
     const last = prior.at(-1) ?? "";
-    const same = kept.filter((k) => k.noun === t.text || `${k.noun}s` === t.text || k.noun === `${t.text}s`).at(-1);
+    // worked out once for each word, however often a step says it
+    const ones =
+      alike.get(t.text) ??
+      kept.filter((k) => k.noun === t.text || `${k.noun}s` === t.text || k.noun === `${t.text}s`).slice(-1);
+    alike.set(t.text, ones);
+    const same = ones[0];
     if (same !== undefined) {
       const full = same.what.split(" ").every((w) => w === t.text || w === same.noun || prior.includes(w));
       const confidence = reserved ? 0.95 : full && same.what.includes(" ") ? 0.9 : prior.includes("the") ? 0.6 : 0;
@@ -96,11 +103,9 @@ export function usesIn(
     const signs =
       Object.hasOwn(BY, last) && ["liquid", "water", "liquor", "juices"].includes(t.text) ? BY[last] : undefined;
     if (signs === undefined) return;
-    for (let s = before.length - 1; s >= 0; s--)
-      if (signs.some((w) => before[s]?.has(w) === true)) {
-        put({ what: `${last} ${t.text}`, from: s, confidence: 0.7 });
-        return;
-      }
+    const from = left.get(last) ?? before.findLastIndex((words) => signs.some((w) => words.has(w)));
+    left.set(last, from);
+    if (from >= 0) put({ what: `${last} ${t.text}`, from, confidence: 0.7 });
   });
   return out;
 }

@@ -179,7 +179,7 @@ export function readRecipes(c: Catalogue, source: string | object, form?: Recipe
  * is the JSON document or the text as it came. The texts are plain text, not safe HTML: escape them where they are shown.
  *
  * Limits: 5,000,000 characters, 64 levels of JSON, 1,000 of tags, 1,000 lines and steps, 50 recipes; 5,000 characters of a step
- * are understood, though all are kept.
+ * and 300,000 of all of them are understood, though all are kept.
  * @returns minutes in whole or hundredths; the total as stated, else preparing and cooking together
  * @throws "input too large" over a limit, "conflicting request" when the source is no text or object or `form` does not fit it
  */

@@ -1,5 +1,5 @@
 import { fail } from "../errors.js";
-import { MAX_DEPTH, MAX_VALUES, within } from "./limits.js";
+import { MAX_DEPTH, MAX_SOURCE, MAX_VALUES, within } from "./limits.js";
 
 export type Node = Readonly<Record<string, unknown>>;
 export const isNode = (v: unknown): v is Node => typeof v === "object" && v !== null && !Array.isArray(v);
@@ -63,9 +63,11 @@ function withoutControls(s: string): string {
  */
 export function copyOf(value: unknown): unknown {
   let count = 0;
+  let size = 0;
   const open = new Set<object>();
   const copy = (v: unknown, depth: number): unknown => {
     within(++count, MAX_VALUES, "values");
+    if (typeof v === "string") within((size += v.length), MAX_SOURCE, "characters");
     if (typeof v === "bigint") return String(v);
     if (typeof v === "function" || typeof v === "symbol") return undefined;
     if (typeof v !== "object" || v === null) return v;

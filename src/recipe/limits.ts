@@ -16,6 +16,8 @@ export const MAX_STEPS = 1000;
 export const MAX_BLOCKS = 20_000;
 /** Characters of a step that are understood; the text itself is kept whole. */
 export const MAX_STEP = 5000;
+/** Characters of all the steps of a recipe that are understood: a book chapter, and no recipe. */
+export const MAX_STEPS_TEXT = 300_000;
 /** Recipes read from one source. */
 export const MAX_RECIPES = 50;
 

@@ -2,7 +2,7 @@ import type { Store } from "../catalogue/index.js";
 import type { TechniqueId } from "../types.js";
 import { type Kept, keepsIn, usesIn } from "./byproducts.js";
 import { durationsIn } from "./duration.js";
-import { MAX_STEP } from "./limits.js";
+import { MAX_STEP, MAX_STEPS_TEXT } from "./limits.js";
 import { Links, type LineWords } from "./links.js";
 import { temperaturesIn } from "./temperatures.js";
 import { hasWord, sentencesOf, tokensOf } from "./text.js";
@@ -62,7 +62,7 @@ function readStep(
   kept: readonly Kept[],
   before: readonly ReadonlySet<string>[],
 ): StepReading {
-  const text = raw.text.slice(0, MAX_STEP);
+  const { text } = raw;
   const all = tokensOf(text);
   const techniques: TechniqueUse[] = [];
   const times: StepReading["times"][number][] = [];
@@ -106,17 +106,24 @@ export function understand(store: Store, lines: readonly LineWords[], steps: rea
   const kept: Kept[] = [];
   const before: ReadonlySet<string>[] = [];
   const notUnderstood: NotUnderstood[] = [];
+  let left = MAX_STEPS_TEXT;
   const out = steps.map((raw, i) => {
-    const read = readStep(links, raw, i, kept, before);
+    const most = Math.min(MAX_STEP, left);
+    const text = raw.text.slice(0, most);
+    left -= text.length;
+    const read = readStep(links, { ...raw, text }, i, kept, before);
     for (const k of read.keeps) kept.push({ step: i, what: k.what, noun: k.what.split(" ").at(-1) ?? "" });
     if (kept.length > 200) kept.length = 200;
-    before.push(new Set(tokensOf(raw.text.slice(0, MAX_STEP)).map((t) => t.text)));
-    if (raw.text.length > MAX_STEP)
+    before.push(new Set(tokensOf(text).map((t) => t.text)));
+    if (raw.text.length > most)
       notUnderstood.push({
         where: "step",
         at: i,
-        text: raw.text.slice(MAX_STEP, MAX_STEP + 200),
-        why: `only the first ${MAX_STEP} characters were read`,
+        text: raw.text.slice(most, most + 200),
+        why:
+          most === MAX_STEP
+            ? `only the first ${MAX_STEP} characters were read`
+            : `only the first ${MAX_STEPS_TEXT} characters of the steps were read`,
       });
     else if (empty(read) && hasWord(raw.text))
       notUnderstood.push({
