@@ -1,4 +1,5 @@
-import type { AllergenId, DietId, SourceRef } from "../types.js";
+import type { AllergenId, SourceRef } from "../types.js";
+import type { DIETS } from "./words.js";
 
 // The shape of data/vocabulary/{allergens,diets,hazards,temperatures}.yaml once parsed. Types only.
 
@@ -80,19 +81,7 @@ export interface AllergenTable {
 }
 
 /** The contract's diets and the further conditions the tables know. */
-export type SafetyDietId =
-  | DietId
-  | "lacto-vegetarian"
-  | "ovo-vegetarian"
-  | "g6pd"
-  | "warfarin"
-  | "grapefruit medicines"
-  | "low tyramine"
-  | "kidney disease"
-  | "no mammal meat"
-  | "no pork"
-  | "no beef"
-  | "no alcohol";
+export type SafetyDietId = (typeof DIETS)[number];
 
 /** certain: the definition itself. usual: most people who keep it. disputed: authorities or customs differ. */
 export type Sureness = "certain" | "usual" | "disputed";

@@ -18,3 +18,32 @@ export const ALLERGENS: readonly AllergenId[] = Object.freeze([
   "lupin",
   "sulphites",
 ]);
+
+/** Every diet and condition the safety tables know: the fourteen of the contract and further ones. Written here and nowhere else. */
+export const DIETS = Object.freeze([
+  "vegan",
+  "vegetarian",
+  "lacto-vegetarian",
+  "ovo-vegetarian",
+  "pescatarian",
+  "halal",
+  "kosher",
+  "jain",
+  "buddhist",
+  "coeliac",
+  "lactose-free",
+  "low sodium",
+  "low fodmap",
+  "pregnancy",
+  "infant",
+  "toddler",
+  "g6pd",
+  "warfarin",
+  "grapefruit medicines",
+  "low tyramine",
+  "kidney disease",
+  "no mammal meat",
+  "no pork",
+  "no beef",
+  "no alcohol",
+] as const);

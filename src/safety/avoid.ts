@@ -1,10 +1,10 @@
 import type { Matches, SafetyDietId } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
-import { ALLERGENS } from "../catalogue/words.js";
+import { ALLERGENS, DIETS } from "../catalogue/words.js";
 import { fail, freeze } from "../errors.js";
 import type { AllergenId, Avoid } from "../types.js";
 import { safetyTables, type SafetyStore } from "./tables.js";
-import { allergenWord, bareForms, dietWord, DIETS, readList, readWord, unknownWord } from "./words.js";
+import { allergenWord, bareForms, dietWord, readList, readWord, unknownWord } from "./words.js";
 
 /** What a diner or a table avoids, with every word understood. Plain data. */
 export interface AvoidRules {

@@ -1,4 +1,4 @@
-export { ALLERGENS } from "../catalogue/words.js";
+export { ALLERGENS, DIETS } from "../catalogue/words.js";
 export {
   allergenChange,
   allergenFacts,
@@ -13,6 +13,7 @@ export {
   donenessChange,
   donenessFor,
   handlingFor,
+  heatOf,
   readinessOf,
   type Doneness,
   type DonenessChange,
@@ -26,4 +27,4 @@ export { STANDING_NOTICE } from "./notice.js";
 export type { HazardQuestion } from "./raise.js";
 export { refusalFor, type Reason } from "./refuse.js";
 export type { SafetyStore } from "./tables.js";
-export { ALLERGEN_WORDS, DIET_WORDS, DIETS } from "./words.js";
+export { ALLERGEN_WORDS, DIET_WORDS } from "./words.js";

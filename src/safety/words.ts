@@ -1,39 +1,10 @@
 import { openCatalogue, storeOf } from "../catalogue/index.js";
 import type { SafetyDietId, SafetyVocabulary } from "../catalogue/safety-tables.js";
-import { ALLERGENS } from "../catalogue/words.js";
+import { ALLERGENS, DIETS } from "../catalogue/words.js";
 import { fail, freeze } from "../errors.js";
 import { nearestOf } from "../nearest.js";
 import type { AllergenId } from "../types.js";
 import { safetyTables } from "./tables.js";
-
-/** Every diet and condition the tables know. */
-export const DIETS: readonly SafetyDietId[] = freeze([
-  "vegan",
-  "vegetarian",
-  "lacto-vegetarian",
-  "ovo-vegetarian",
-  "pescatarian",
-  "halal",
-  "kosher",
-  "jain",
-  "buddhist",
-  "coeliac",
-  "lactose-free",
-  "low sodium",
-  "low fodmap",
-  "pregnancy",
-  "infant",
-  "toddler",
-  "g6pd",
-  "warfarin",
-  "grapefruit medicines",
-  "low tyramine",
-  "kidney disease",
-  "no mammal meat",
-  "no pork",
-  "no beef",
-  "no alcohol",
-]);
 
 /** Longest word and most words a request may hold. */
 const LONGEST = 100;

@@ -1,35 +1,9 @@
 import * as z from "zod";
-import { ALLERGENS } from "../words.js";
+import { ALLERGENS, DIETS } from "../words.js";
 
 const words = z.array(z.string().min(1));
 const allergen = z.enum(ALLERGENS);
-const diet = z.enum([
-  "vegan",
-  "vegetarian",
-  "lacto-vegetarian",
-  "ovo-vegetarian",
-  "pescatarian",
-  "halal",
-  "kosher",
-  "jain",
-  "buddhist",
-  "coeliac",
-  "lactose-free",
-  "low sodium",
-  "low fodmap",
-  "pregnancy",
-  "infant",
-  "toddler",
-  "g6pd",
-  "warfarin",
-  "grapefruit medicines",
-  "low tyramine",
-  "kidney disease",
-  "no mammal meat",
-  "no pork",
-  "no beef",
-  "no alcohol",
-]);
+const diet = z.enum(DIETS);
 const technique = z.enum([
   "raw",
   "boil",
