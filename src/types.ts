@@ -364,8 +364,10 @@ export interface SwapNotes {
   readonly locale?: string;
   /** People the amounts are for, when they were scaled away from the recipe's own. */
   readonly serves?: number;
-  /** The recipe as it was given: rendering to JSON-LD keeps its every field. */
+  /** The recipe as it was given, or the JSON-LD of its page: rendering to JSON-LD keeps its every field. */
   readonly source?: unknown;
+  /** Which recipe of the source it is, counted from 0; the first when left out. */
+  readonly place?: number;
 }
 
 export interface AdaptChoices {

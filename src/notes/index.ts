@@ -2,13 +2,13 @@
 import { fail, freeze } from "../errors.js";
 import { findFood } from "../names/index.js";
 import { readLine } from "../portion/index.js";
+import { recipesIn, techniquesOfLines, type ReadRecipe } from "../recipe/index.js";
 import { swapsFor } from "../swap/index.js";
 import type { Avoid, Catalogue, Recipe, SwapNotes } from "../types.js";
 import { worthAsking, worthPrinting } from "./choose.js";
 import { clean } from "./escape.js";
 import { renderJsonLd } from "./jsonld.js";
 import { renderHtml, renderMarkdown, renderText } from "./render.js";
-import { techniqueGuess } from "./technique.js";
 
 export { jsonForPage } from "./escape.js";
 
@@ -42,8 +42,8 @@ function inTheHouse(c: Catalogue, have: readonly string[]): ReadonlySet<string> 
 
 /**
  * The swaps worth printing under a recipe, line by line. Lines without a food, water, salt, plain oil and foods already noted are left
- * out; so is a line for which nothing good stands in. No swap carries what is avoided. The technique of each line is guessed from the
- * words of the steps.
+ * out; so is a line for which nothing good stands in. No swap carries what is avoided. The technique of each line is what
+ * the steps that use it say, else that of the dish.
  * @throws `unknown term`, `unknown food` (a word in `avoid`), `conflicting request`, `input too large` (above 300 lines)
  */
 export function swapNotes(c: Catalogue, recipe: Recipe, options: NoteOptions = {}): SwapNotes {
@@ -64,13 +64,13 @@ export function swapNotes(c: Catalogue, recipe: Recipe, options: NoteOptions = {
   const scale = serves !== undefined && recipe.serves !== undefined && recipe.serves > 0 ? serves / recipe.serves : 1;
   const people = scale === 1 ? recipe.serves : serves;
   const house = inTheHouse(c, have ?? []);
-  const techniqueOf = techniqueGuess(recipe);
+  const techniqueOf = techniquesOfLines(c, recipe);
   const seen = new Set<string>();
-  const notes = recipe.lines.flatMap((line): SwapNotes["notes"][number][] => {
+  const notes = recipe.lines.flatMap((line, at): SwapNotes["notes"][number][] => {
     const { food, portion } = line.read;
     if (!food || seen.has(food.id) || !worthAsking(c, food.id)) return [];
     seen.add(food.id);
-    const technique = techniqueOf(food.name);
+    const technique = techniqueOf(at);
     const others = recipe.lines.filter((l) => l !== line && l.read.portion).slice(0, MAX_DISH);
     const advice = swapsFor(c, {
       missing: food.id,
@@ -94,8 +94,16 @@ export function swapNotes(c: Catalogue, recipe: Recipe, options: NoteOptions = {
     notes,
     locale: c.locale,
     ...(scale === 1 ? {} : { serves: serves as number }),
-    source: recipe.source,
+    ...origin(recipe),
   });
+}
+
+/** The document a recipe stands in, and which of its recipes it is: a page's own data is what its notes go into. */
+function origin(recipe: Recipe): Pick<SwapNotes, "source" | "place"> {
+  const { document, node } = recipe as Partial<ReadRecipe>;
+  if (document === undefined || node === undefined) return { source: recipe.source };
+  const place = recipesIn(document).recipes.indexOf(node);
+  return { source: document, ...(place > 0 ? { place } : {}) };
 }
 const round = (grams: number): number => Math.max(0.1, Math.round(grams * 10) / 10);
 
@@ -108,8 +116,8 @@ function freezeNotes(notes: SwapNotes): SwapNotes {
 /**
  * Notes as text or data. Everything that came from the recipe is escaped for the format; controls, direction marks and unseen characters
  * are taken out; each text is bounded. Markdown and HTML are fragments to paste under a recipe; without a note they are empty. JSON-LD is
- * the recipe's own document with the notes in `hasPart`, every field kept, or a new Recipe when it came in another form; print it into a
- * page with {@link jsonForPage}.
+ * the recipe's own document (for a page, the one in its script) with the notes in `hasPart`, every field kept, or a new Recipe when it
+ * came in another form; print it into a page with {@link jsonForPage}.
  * @param format "markdown", "html", "text" or "json-ld"
  * @throws `conflicting request` for another format
  */

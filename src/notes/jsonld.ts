@@ -1,3 +1,4 @@
+import { recipesIn } from "../recipe/index.js";
 import { STANDING_NOTICE } from "../safety/index.js";
 import type { SwapNotes } from "../types.js";
 import { clean } from "./escape.js";
@@ -17,22 +18,27 @@ function recipeType(node: Json): string | undefined {
 }
 
 /** Deeper than this a document is kept by reference and not copied: what is that deep is no recipe. */
-const DEEPEST = 60;
+const DEEPEST = 70;
 /** A frozen copy of JSON data with every own field, `__proto__` as well; the caller's object is left as it is. */
-function copy(value: unknown, made = new Map<object, unknown>(), depth = 0): unknown {
-  if (typeof value !== "object" || value === null || depth > DEEPEST) return value;
-  const before = made.get(value);
-  if (before !== undefined) return before;
-  if (Array.isArray(value)) {
-    const out: unknown[] = [];
-    made.set(value, out);
-    for (const item of value) out.push(copy(item, made, depth + 1));
+function copy(value: unknown, at?: { readonly node: object; readonly put: Json }): unknown {
+  const made = new Map<object, unknown>();
+  const one = (v: unknown, depth: number): unknown => {
+    if (typeof v !== "object" || v === null || depth > DEEPEST) return v;
+    const before = made.get(v);
+    if (before !== undefined) return before;
+    if (Array.isArray(v)) {
+      const out: unknown[] = [];
+      made.set(v, out);
+      for (const item of v) out.push(one(item, depth + 1));
+      return Object.freeze(out);
+    }
+    const out: Json = {};
+    made.set(v, out);
+    for (const key of Object.keys(v)) put(out, key, one((v as Json)[key], depth + 1));
+    if (v === at?.node) for (const key of Object.keys(at.put)) put(out, key, one(at.put[key], depth + 1));
     return Object.freeze(out);
-  }
-  const out: Json = {};
-  made.set(value, out);
-  for (const key of Object.keys(value)) put(out, key, copy((value as Json)[key], made, depth + 1));
-  return Object.freeze(out);
+  };
+  return one(value, 0);
 }
 /** Sets a field as data, whatever its name. */
 const put = (target: Json, key: string, value: unknown): void =>
@@ -66,16 +72,15 @@ function partOf(notes: SwapNotes, prefix: string): Json {
 const named = (prefix: string, fields: Json): Json =>
   Object.fromEntries(Object.entries(fields).map(([key, value]) => [`${prefix}${key}`, value]));
 
-/** A node with the notes after whatever parts it had. */
-function withNotes(node: Json, type: string, notes: SwapNotes): Json {
-  const prefix = type.slice(0, -"Recipe".length);
+/** The field with the notes, after whatever parts the node had. */
+function withNotes(node: Json, notes: SwapNotes): Json {
+  const prefix = recipeType(node)?.slice(0, -"Recipe".length) ?? "";
   const key = `${prefix}hasPart`;
-  const out: Json = {};
-  for (const k of Object.keys(node)) put(out, k, node[k]);
   const had = Object.hasOwn(node, key) ? node[key] : undefined;
   const part = partOf(notes, prefix);
-  out[key] = had === undefined || had === null ? part : [...(Array.isArray(had) ? (had as unknown[]) : [had]), part];
-  return out;
+  return {
+    [key]: had === undefined || had === null ? part : [...(Array.isArray(had) ? (had as unknown[]) : [had]), part],
+  };
 }
 
 /** The document the recipe came in, as data: an object, a list of nodes, or JSON text. */
@@ -106,19 +111,9 @@ export function renderJsonLd(notes: SwapNotes): Readonly<Json> {
   const document = documentOf(notes.source);
   const added = notes.notes.length > 0;
   if (document) {
-    const type = recipeType(document);
-    if (type !== undefined) return copy(added ? withNotes(document, type, notes) : document) as Json;
-    const graph = document["@graph"];
-    if (Array.isArray(graph)) {
-      const at = graph.findIndex((node) => record(node) && recipeType(node) !== undefined);
-      if (at >= 0) {
-        const node = graph[at] as Json;
-        const nodes = (graph as unknown[]).map((n, i) =>
-          i === at && added ? withNotes(node, recipeType(node) as string, notes) : n,
-        );
-        return copy({ ...document, "@graph": nodes }) as Json;
-      }
-    }
+    const { recipes } = recipesIn(document);
+    const node = recipes[notes.place ?? 0] ?? recipes[0];
+    if (node !== undefined) return copy(document, added ? { node, put: withNotes(node, notes) } : undefined) as Json;
   }
   return copy({
     "@context": "https://schema.org",

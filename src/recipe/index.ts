@@ -16,6 +16,8 @@ import { techniqueOfName } from "./verbs.js";
 import { readYield, type Yield } from "./yields.js";
 
 export { isoMinutes } from "./duration.js";
+export { recipesIn } from "./json.js";
+export { techniquesOfLines } from "./technique.js";
 export type * from "./types.js";
 
 interface Source {
@@ -27,7 +29,7 @@ interface Source {
 function fromDocument(form: RecipeForm, document: unknown, source: unknown): Source {
   const { recipes, byId } = recipesIn(document);
   within(recipes.length, MAX_RECIPES, "recipes in one source");
-  if (recipes.length > 0) return { form, source, raws: recipes.map((n) => readNode(n, byId)) };
+  if (recipes.length > 0) return { form, source, raws: recipes.map((n) => ({ ...readNode(n, byId), document })) };
   const raw = emptyRaw();
   if (isNode(document) && typeof document["name"] === "string") raw.name = clean(document["name"]);
   raw.unread.push(...textsIn(document).map(clean).filter(hasWord));
@@ -45,9 +47,10 @@ function fromPage(html: string): Source {
       if (hasWord(script)) broken.push(clean(script));
       continue;
     }
-    const { recipes, byId } = recipesIn(copyOf(parsed.value));
+    const document = copyOf(parsed.value);
+    const { recipes, byId } = recipesIn(document);
     within(raws.length + recipes.length, MAX_RECIPES, "recipes in one source");
-    raws.push(...recipes.map((n) => readNode(n, byId)));
+    raws.push(...recipes.map((n) => ({ ...readNode(n, byId), document })));
   }
   if (raws.length === 0) {
     const { recipes, byId } = recipesIn(copyOf(page.items));
@@ -159,6 +162,7 @@ function build(c: Catalogue, s: Source, raw: Raw): ReadRecipe {
     images: raw.images,
     notUnderstood: [...notUnderstood, ...understood.notUnderstood],
     ...(raw.node === undefined ? {} : { node: raw.node }),
+    ...(raw.document === undefined ? {} : { document: raw.document }),
     foods: [...foods],
   });
 }

@@ -113,10 +113,13 @@ export function recipesIn(value: unknown): Found {
   const recipes: Node[] = [];
   const byId = new Map<string, Node>();
   const stack: unknown[] = [value];
+  // data that holds itself, or a value twice, is looked at once
+  const seen = new Set<object>();
   let count = 0;
   while (stack.length > 0) {
     const v = stack.pop();
-    if (typeof v !== "object" || v === null) continue;
+    if (typeof v !== "object" || v === null || seen.has(v)) continue;
+    seen.add(v);
     within(++count, MAX_VALUES, "values");
     if (Array.isArray(v)) {
       for (let i = v.length - 1; i >= 0; i--) stack.push(v[i]);

@@ -75,6 +75,8 @@ export interface ReadRecipe extends Recipe {
   readonly notUnderstood: readonly NotUnderstood[];
   /** The JSON-LD recipe this was read from, when there was one (`source` may hold a whole document). */
   readonly node?: Readonly<Record<string, unknown>>;
+  /** The JSON-LD document {@link node} stands in: `source` itself, or what a page carries in a script. */
+  readonly document?: unknown;
   /** Ids of the foods the lines name, in order, each once. */
   readonly foods: readonly IngredientId[];
 }
@@ -99,6 +101,7 @@ export interface Raw {
   unread: string[];
   notUnderstood: NotUnderstood[];
   node?: Readonly<Record<string, unknown>>;
+  document?: unknown;
 }
 export function emptyRaw(): Raw {
   return {

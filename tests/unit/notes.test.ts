@@ -100,6 +100,12 @@ describe("what is worth printing", () => {
     const raw = ask(["2 lb lamb shoulder"], {}, ["Grill the lamb, and serve on a baking sheet."]).notes[0];
     expect(JSON.stringify(stewed?.swaps)).not.toBe(JSON.stringify(raw?.swaps));
   });
+  it("meat that is browned first goes through what the pot does after", () => {
+    const steps = ["Brown the lamb for 5 minutes.", "Add the stock and braise for 2 hours."];
+    const browned = ask(["2 lb lamb shoulder"], {}, steps).notes[0];
+    const braised = ask(["2 lb lamb shoulder"], {}, ["Braise the lamb for 2 hours."]).notes[0];
+    expect(browned?.swaps.map((s) => s.use[0].id)).toEqual(braised?.swaps.map((s) => s.use[0].id));
+  });
   it("amounts follow serves, and say so", () => {
     const one = ask(["1 cup buttermilk"]).notes[0]?.swaps[0]?.use[0].grams ?? 0;
     const twice = ask(["1 cup buttermilk"], { serves: 8 });

@@ -1,0 +1,35 @@
+import { storeOf } from "../catalogue/index.js";
+import type { Catalogue, Recipe, TechniqueId } from "../types.js";
+import { MAX_LINES, MAX_STEPS } from "./limits.js";
+import type { ReadRecipe, StepReading } from "./types.js";
+import { mainTechnique, understand } from "./understand.js";
+
+/** Words for giving colour or softness before the cooking itself: what follows in the pot is what the food goes through. */
+const FIRST = new Set(["brown", "browning", "sear", "searing", "sweat", "sweating"]);
+const LONG: readonly TechniqueId[] = ["braise", "stew", "simmer", "slow cooker"];
+
+/** What was understood of the steps: kept from reading, or worked out for a recipe that came another way. */
+function stepsOf(c: Catalogue, recipe: Recipe): readonly StepReading[] {
+  const { understood } = recipe as Partial<ReadRecipe>;
+  if (understood !== undefined && understood.length === recipe.steps.length) return understood;
+  return understand(storeOf(c), recipe.lines.slice(0, MAX_LINES), recipe.steps.slice(0, MAX_STEPS)).steps;
+}
+
+/**
+ * For each line, by its index, the technique its food goes through: told by the steps that use it, else by the whole dish; undefined when
+ * no step names one.
+ */
+export function techniquesOfLines(c: Catalogue, recipe: Recipe): (line: number) => TechniqueId | undefined {
+  const steps = stepsOf(c, recipe);
+  const whole = ((recipe as Partial<ReadRecipe>).dish?.technique as TechniqueId | undefined) ?? mainTechnique(steps);
+  const lastOf = steps.findLastIndex((s) => s.techniques.some((t) => t.technique === whole));
+  return (line) => {
+    const own = steps.filter((s) => s.uses.some((u) => u.line === line && u.confidence >= 0.5));
+    const found = mainTechnique(own);
+    if (found === undefined) return whole;
+    const words = own.flatMap((s) => s.techniques).filter((t) => t.technique === found);
+    const first = words.length > 0 && words.every((t) => FIRST.has(t.word));
+    const later = lastOf > Math.max(...own.map((s) => s.step));
+    return first && later && whole !== undefined && LONG.includes(whole) ? whole : found;
+  };
+}
