@@ -1,5 +1,5 @@
 import type { Ingredient } from "../catalogue/index.js";
-import { fail, freeze } from "../errors.js";
+import { fail, freeze, isSteadfareError } from "../errors.js";
 import { UNIT_IDS, findUnit, unitWords, usMassFor, metricMassFor, measureText, roundTo } from "../quantity/index.js";
 import {
   kitchenMeasure,
@@ -11,6 +11,7 @@ import {
   unitsOf,
 } from "../portion/index.js";
 import type { Conversion, Measure, Portion, SourceRef, UnitId } from "../types.js";
+import { middleOf } from "./alike.js";
 import { ANYHOW, type Edge, findPath, isHeated, type Node, sameFood, siblingsOf, type Stage } from "./graph.js";
 import { namesSame, readWish, saysTrimmed, stateOf, type Style, type Wish } from "./wish.js";
 
@@ -38,6 +39,18 @@ export function convertWith(
   amount: string,
   to: string | { unit: UnitId } | { state: string },
 ): Conversion {
+  try {
+    return convertOne(lookup, amount, to);
+  } catch (e) {
+    if (!isSteadfareError(e, "ambiguous food")) throw e;
+    const ids = new Set(e.data.candidates.map((m) => m.id));
+    const middle = middleOf(lookup, ids, (only) => convertOne(only, amount, to));
+    if (middle === undefined) throw e;
+    return middle;
+  }
+}
+
+function convertOne(lookup: Lookup, amount: string, to: string | { unit: UnitId } | { state: string }): Conversion {
   const source = parsePortionWith(lookup, amount);
   const i = lookup.store.byId.get(source.id) as Ingredient;
   const read = quantityOfText(lookup, amount);

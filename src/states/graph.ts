@@ -87,7 +87,7 @@ function forward(store: Store, n: Node, trimmed: boolean, style: Style): Edge[] 
   if (stage === "sold") {
     for (const row of i.becomes) {
       const to = store.byId.get(row.to);
-      if (to !== undefined && row.yield > 0) edges.push(becomes(n, at("sold", to), row));
+      if (to !== undefined && row.yield > 0) edges.push(becomes(n, at("sold", to), row, trimmed));
     }
     const whole = trimmed || i.edible >= 1 || !(i.edible > 0);
     edges.push({
@@ -130,12 +130,15 @@ function forward(store: Store, n: Node, trimmed: boolean, style: Style): Edge[] 
   return edges;
 }
 
-function becomes(from: Node, to: Node, row: Ingredient["becomes"][number]): Edge {
+/** A yield is told per gram of the edible part, as cups and pieces are weighed; a weight as sold has the trimming in it too. */
+function becomes(from: Node, to: Node, row: Ingredient["becomes"][number], trimmed: boolean): Edge {
+  const { edible } = from.ingredient;
+  const share = trimmed || edible >= 1 || !(edible > 0) ? 1 : edible;
   const minutes =
     row.active === undefined && row.waiting === undefined
       ? {}
       : { minutes: { active: row.active ?? 0, waiting: row.waiting ?? 0 } };
-  return { from, to, by: [row.by], factor: row.yield, ...minutes, source: row.source, cost: 1 };
+  return { from, to, by: [row.by], factor: row.yield * share, ...minutes, source: row.source, cost: 1 };
 }
 
 const STAGES: readonly Stage[] = ["sold", "edible", "ready", "cooked"];
@@ -159,7 +162,7 @@ export function edgesFrom(store: Store, n: Node, trimmed: boolean, style: Style 
     }
   if (n.stage === "sold")
     for (const { from, row } of indexOf(store).incoming.get(n.ingredient.index) ?? [])
-      if (!sameFood(from, n.ingredient)) out.push(back(becomes({ ingredient: from, stage: "sold" }, n, row)));
+      if (!sameFood(from, n.ingredient)) out.push(back(becomes({ ingredient: from, stage: "sold" }, n, row, trimmed)));
   return out;
 }
 

@@ -39,8 +39,10 @@ const TRIMMED = new Set(
 );
 /** Taken off the cooked piece: what is left is the meat alone. */
 const BARE = new Set(["lean", "skinless", "defatted"]);
+/** What a cooked thing is shaped into, said of the same food. */
+const SHAPES = new Set("patty patties burger burgers crumble crumbles mush porridge joint leftover".split(" "));
 const SILENT = new Set(
-  "a an and as by drained fat flesh for from from in is kernels meat no of off on only out part parts portion pulp removed skin the to weight whole with without bone bones bone-in bone-out rind shell heat dry moist method table uncooked raw fresh".split(
+  "a an and as by drained fat flesh for from from in is kernels no of off on only out part parts portion pulp removed skin the to weight whole with without bone bones bone-in bone-out rind shell heat dry moist method table uncooked raw fresh".split(
     " ",
   ),
 );
@@ -59,6 +61,8 @@ export function readWish(text: string): Wish {
   let cooked = false;
   let edible = false;
   let bare = false;
+  let shape = false;
+  let meat = false;
   words.forEach((w, at) => {
     // "deep fried", "stir fried", "pan broiled" written apart
     const pair = `${words[at - 1] ?? ""}-${w}`;
@@ -68,10 +72,16 @@ export function readWish(text: string): Wish {
     else if (TRIMMED.has(w)) edible = true;
     else if (BARE.has(w) || (w === "skin" && ["no", "without"].includes(words[at - 1] ?? ""))) bare = true;
     else if (w === "only" && words[at - 1] === "meat") bare = true;
+    else if (SHAPES.has(w)) shape = true;
+    else if (w === "meat") meat = true;
     else if (!SILENT.has(w) && !["deep", "stir", "pan"].includes(w)) name.push(w);
   });
-  const style = technique === undefined ? { meat: bare } : { technique, meat: bare };
-  return { name, edible, ...(technique !== undefined || cooked ? { cooked: style } : {}) };
+  // Chicken meat is meat without the skin, unless it says the skin is with it
+  const alone = bare || (meat && !words.includes("skin"));
+  const style = technique === undefined ? { meat: alone } : { technique, meat: alone };
+  if (technique !== undefined || cooked || shape) return { name, edible, cooked: style };
+  // "clam meat": the meat out of what it is sold in
+  return { name, edible: edible || meat };
 }
 
 /** The state word of the vocabulary for what a technique made. */

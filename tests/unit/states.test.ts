@@ -59,6 +59,8 @@ describe("the words of a target", () => {
     expect(readWish("ground beef patty, pan broiled").cooked).toEqual({ technique: "fry", meat: false });
     expect(readWish("pork picnic, lean, roasted").cooked).toEqual({ technique: "roast", meat: true });
     expect(readWish("chicken meat and skin, stewed").cooked).toEqual({ technique: "stew", meat: false });
+    expect(readWish("ground beef patty")).toEqual({ name: ["ground", "beef"], edible: false, cooked: { meat: false } });
+    expect(readWish("clam meat")).toEqual({ name: ["clam"], edible: true });
     expect(readWish("shrimp, peeled")).toEqual({ name: ["shrimp"], edible: true });
   });
   it("boneless and peeled are trimmed already, unless it is bone-in", () => {
