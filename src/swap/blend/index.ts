@@ -116,21 +116,23 @@ export function blendsFor(ask: Ask): Blend[] {
       gram[i * n + j] = gram[j * n + i] = dot(vectors[i] as Float64Array, vectors[j] as Float64Array);
   const b = vectors.map((v) => dot(v, target));
   const total = dot(target, target);
+  const g = new Float64Array(16);
+  const y = new Float64Array(4);
   const fit = (set: readonly number[]): { set: readonly number[]; x: number[]; left: number } => {
     const m = set.length;
-    const g: number[] = [];
-    for (const r of set) for (const c of set) g.push(gram[r * n + c] as number);
-    const x = nnls(
-      g,
-      set.map((r) => b[r] as number),
-      m,
-    );
+    for (let i = 0; i < m; i++) {
+      const r = set[i] as number;
+      for (let k = 0; k < m; k++) g[i * m + k] = gram[r * n + (set[k] as number)] as number;
+      y[i] = b[r] as number;
+    }
+    const x = nnls(g, y, m);
     let left = total;
-    set.forEach((r, i) => {
-      left -= (x[i] as number) * (b[r] as number);
-    });
-    left = Math.max(0, left) + set.reduce((sum, r) => sum + (cost[r] as number), 0);
-    return { set, x, left };
+    let paid = 0;
+    for (let i = 0; i < m; i++) {
+      left -= (x[i] as number) * (y[i] as number);
+      paid += cost[set[i] as number] as number;
+    }
+    return { set, x, left: Math.max(0, left) + paid };
   };
   type Fit = ReturnType<typeof fit>;
   const whole = (f: Fit): boolean =>
@@ -138,9 +140,14 @@ export function blendsFor(ask: Ask): Blend[] {
       (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
     );
   const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
-  const fits = new Map<string, Fit>();
+  const keyOf = (set: readonly number[]): number => {
+    let key = 0;
+    for (const r of set) key = key * (n + 1) + r + 1;
+    return key;
+  };
+  const fits = new Map<number, Fit>();
   const fitOf = (set: readonly number[]): Fit => {
-    const key = set.join();
+    const key = keyOf(set);
     let f = fits.get(key);
     if (!f) {
       f = fit(set);
@@ -153,18 +160,20 @@ export function blendsFor(ask: Ask): Blend[] {
   const found: Fit[] = [];
   let layer: Fit[] = parts.map((_, i) => fitOf([i]));
   for (let size = 2; size <= 4; size++) {
-    const grown = new Map<string, Fit>();
+    const grown: Fit[] = [];
+    const tried = new Set<number>();
     for (const base of size === 2 ? layer : layer.slice(0, BEAM)) {
       for (let j = 0; j < n; j++) {
         if (base.set.includes(j)) continue;
         const set = [...base.set, j].sort((p, q) => p - q);
-        const key = set.join();
-        if (grown.has(key)) continue;
+        const key = keyOf(set);
+        if (tried.has(key)) continue;
+        tried.add(key);
         const f = fitOf(set);
-        if (whole(f) && earned(f)) grown.set(key, f);
+        if (whole(f) && earned(f)) grown.push(f);
       }
     }
-    layer = [...grown.values()].sort(better);
+    layer = grown.sort(better);
     found.push(...layer.slice(0, KEEP));
   }
   const axes = space.known.reduce((s, k) => s + k, 0);
