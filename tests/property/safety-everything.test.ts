@@ -1,123 +1,66 @@
-// Every ingredient against everything that can be avoided, through the answers a caller gets.
+// Every ingredient against everything that can be avoided, through the answers a caller gets. All pairs are asked of the gates; a fixed
+// rotation of them end to end. `npm run cross` asks them all end to end.
 import { describe, expect, it } from "vitest";
-import { storeOf, type Ingredient } from "../../src/catalogue/index.js";
-import { checkMeal, judgeSwap, openCatalogue, swapsFor } from "../../src/index.js";
-import { ALLERGENS, allergenFacts, DIETS, hazardsFor, readAvoid, refusalFor } from "../../src/safety/index.js";
-import type { AllergenId, Avoid, Swap } from "../../src/types.js";
+import { checkMeal, judgeSwap, pairingsFor, readRecipe, swapNotes, swapsFor } from "../../src/index.js";
+import { allergenFacts, hazardsFor, refusalFor } from "../../src/safety/index.js";
+import type { Swap } from "../../src/types.js";
+import {
+  all,
+  asked,
+  AVOIDABLE,
+  c,
+  forbidden,
+  get,
+  leftFor,
+  offersFor,
+  refusedFor,
+  store,
+  turn,
+  type Avoidable,
+} from "../helpers/safety-cross.js";
 
-const c = openCatalogue();
-const store = storeOf(c);
-const all = store.ingredients;
-const FOODS = ["pork", "beef", "meat", "shellfish", "egg", "dairy", "nuts", "honey", "gelatin", "alcohol", "mushrooms"];
-const AVOIDABLE: readonly { name: string; avoid: Avoid }[] = [
-  ...ALLERGENS.map((a) => ({ name: a, avoid: { allergens: [a] } })),
-  ...DIETS.map((d) => ({ name: d, avoid: { diets: [d] } })),
-  ...FOODS.map((f) => ({ name: `the food ${f}`, avoid: { foods: [f] } })),
-];
-const rulesOf = (avoid: Avoid) => readAvoid(store, avoid, () => []);
-const get = (id: string): Ingredient => {
-  const i = store.byId.get(id);
-  if (!i) throw new Error(`no ${id}`);
-  return i;
-};
-const LONG = 180_000;
-
-const FLESH = ["beef", "pork", "lamb", "goat", "horse", "game", "poultry"];
-const SEA = ["fish", "crustacean", "mollusc"];
-const SEA_ALLERGENS: AllergenId[] = ["fish", "crustacean shellfish", "molluscs"];
-/** What each diet forbids, said a second time and without the tables: origins and allergens nobody disputes. */
-const FORBIDDEN: Readonly<Record<string, { origin?: readonly string[]; contains?: readonly AllergenId[] }>> = {
-  vegan: {
-    origin: [...FLESH, ...SEA, "dairy", "egg", "honey", "gelatin", "animal fat", "insect"],
-    contains: ["milk", "egg", ...SEA_ALLERGENS],
-  },
-  vegetarian: { origin: [...FLESH, ...SEA, "gelatin", "animal fat"], contains: SEA_ALLERGENS },
-  "lacto-vegetarian": { origin: [...FLESH, ...SEA, "gelatin", "egg"], contains: ["egg", ...SEA_ALLERGENS] },
-  "ovo-vegetarian": { origin: [...FLESH, ...SEA, "gelatin", "dairy"], contains: ["milk", ...SEA_ALLERGENS] },
-  pescatarian: { origin: FLESH },
-  halal: { origin: ["pork", "alcohol"] },
-  kosher: { origin: ["pork", "crustacean", "mollusc"], contains: ["crustacean shellfish", "molluscs"] },
-  jain: { origin: [...FLESH, ...SEA, "egg", "honey", "allium", "alcohol"], contains: ["egg", ...SEA_ALLERGENS] },
-  buddhist: { origin: [...FLESH, ...SEA, "egg", "allium", "alcohol"], contains: ["egg", ...SEA_ALLERGENS] },
-  coeliac: { contains: ["wheat", "gluten cereals"] },
-  infant: { origin: ["honey"] },
-  "no mammal meat": { origin: ["beef", "pork", "lamb", "goat", "horse"] },
-  "no pork": { origin: ["pork"] },
-  "no beef": { origin: ["beef"] },
-};
-/** Vinegar is made from alcohol and holds none. */
-const vinegar = (i: Ingredient): boolean => i.kinds.includes("vinegar");
-function forbidden(i: Ingredient, name: string): boolean {
-  if ((ALLERGENS as readonly string[]).includes(name))
-    return !allergenFacts(store, i).free.includes(name as AllergenId);
-  const rule = FORBIDDEN[name];
-  if (!rule) return false;
-  return (
-    (rule.origin ?? []).some((o) => i.origin.has(o) && !(o === "alcohol" && vinegar(i))) ||
-    (rule.contains ?? []).some((a) => allergenFacts(store, i).contains.includes(a))
-  );
-}
+const LONG = 120_000;
+/** Every so many-th ingredient, from a fixed start. */
+const some = (every: number, start: number) => all.filter((_, n) => n % every === start);
 
 describe("every ingredient, everything that can be avoided", () => {
-  it(
-    "is refused when its record carries it",
-    () => {
-      const missed: string[] = [];
-      for (const { name, avoid } of AVOIDABLE) {
-        const rules = rulesOf(avoid);
-        for (const i of all) if (forbidden(i, name) && !refusalFor(store, i, rules)) missed.push(`${name}: ${i.id}`);
-      }
-      expect(missed).toEqual([]);
-    },
-    LONG,
-  );
+  it("is refused when its record carries it", () => {
+    const missed: string[] = [];
+    for (const a of AVOIDABLE)
+      for (const i of all) if (forbidden(i, a) && !refusedFor(a).has(i.id)) missed.push(`${a.name}: ${i.id}`);
+    expect(missed).toEqual([]);
+  });
   it("each thing to avoid refuses something, and none refuses everything but the unmeasured", () => {
-    for (const { name, avoid } of AVOIDABLE) {
-      const rules = rulesOf(avoid);
-      const refused = all.filter((i) => refusalFor(store, i, rules) !== undefined).length;
-      expect(refused, name).toBeGreaterThan(0);
-      expect(refused, name).toBeLessThan(0.8 * all.length);
+    for (const a of AVOIDABLE) {
+      expect(refusedFor(a).size, a.name).toBeGreaterThan(0);
+      expect(refusedFor(a).size, a.name).toBeLessThan(0.8 * all.length);
     }
   });
 });
 
-/** Uses of one swap with what the answer says of it. */
-const uses = (s: Swap): Ingredient[] => s.use.map((u) => get(u.id));
-const unsafe = (missing: Ingredient, s: Swap, avoid: Avoid): string[] => {
-  const rules = rulesOf(avoid);
-  const faults: string[] = [];
-  const name = `${missing.id} -> ${s.use.map((u) => u.id).join("+")} avoiding ${JSON.stringify(avoid)}`;
-  for (const i of uses(s)) if (refusalFor(store, i, rules)) faults.push(`${name}: carries it`);
-  for (const x of s.corrections)
-    if (x.grams > 0 && refusalFor(store, get(x.ingredient.id), rules))
-      faults.push(`${name}: mended with ${x.ingredient.id}`);
-  const answer = hazardsFor(store, {
-    missing,
-    use: s.use.map((u) => ({ ingredient: get(u.id), grams: u.grams })),
-    rules,
-  });
-  for (const stop of answer.stops) {
-    if (stop.kind !== "unless") faults.push(`${name}: ${stop.hazard} offered`);
-    else if (!s.cautions.some((x) => x.severity === "stop")) faults.push(`${name}: ${stop.hazard} unsaid`);
-  }
-  const added = s.prep.filter((p) => p.kind === "add" && p.required);
-  for (const step of answer.required)
-    if (!added.some((p) => p.procedure === step.procedure || p.text.endsWith(step.text.replace("Cook it ", ""))))
-      faults.push(`${name}: no step ${step.hazard}`);
-  const said = s.cautions.map((x) => x.text);
-  if (new Set(said).size !== said.length) faults.push(`${name}: says a thing twice`);
-  return faults;
-};
-
 describe("the answers", () => {
   it(
-    "for every ingredient carry nothing avoided, no absolute stop, and no conditional one without its step",
+    "offered to one who avoids nothing: no absolute stop, none of the others without its step; and left for each diner, nothing carried",
     () => {
       const faults: string[] = [];
-      all.forEach((missing, n) => {
-        const { avoid } = AVOIDABLE[n % AVOIDABLE.length] as { avoid: Avoid };
-        const { swaps } = swapsFor(c, { missing: missing.id, amount: "100 g", limit: 5, avoid });
-        for (const s of swaps) faults.push(...unsafe(missing, s, avoid));
+      for (const missing of some(25, 5)) {
+        const offers = offersFor(missing);
+        faults.push(...offers.faults);
+        for (const a of AVOIDABLE)
+          for (const o of leftFor(offers, a))
+            for (const id of o.ids) if (forbidden(get(id), a)) faults.push(`${missing.id}: ${id} for ${a.name}`);
+      }
+      expect(faults).toEqual([]);
+    },
+    LONG,
+  );
+  it(
+    "to one who avoids something are exactly what the gates leave, and mended with nothing avoided",
+    () => {
+      const faults: string[] = [];
+      some(25, 17).forEach((missing, n) => {
+        const offers = offersFor(missing);
+        for (const shift of [0, 1]) faults.push(...asked(missing, offers, turn(n, shift)));
       });
       expect(faults).toEqual([]);
     },
@@ -127,21 +70,53 @@ describe("the answers", () => {
     "one more thing avoided adds no answer",
     () => {
       const key = (s: Swap): string => s.use.map((u) => u.id).join("+");
-      for (let n = 0; n < all.length; n += 61) {
-        const missing = (all[n] as Ingredient).id;
-        const first = AVOIDABLE[(n * 7) % AVOIDABLE.length]?.avoid as Avoid;
-        const more = AVOIDABLE[(n * 11 + 3) % AVOIDABLE.length]?.avoid as Avoid;
+      some(61, 0).forEach((missing, n) => {
+        const [first, more] = [turn(n, 2).avoid, turn(n, 5).avoid];
         const both = {
           allergens: [...(first.allergens ?? []), ...(more.allergens ?? [])],
           diets: [...(first.diets ?? []), ...(more.diets ?? [])],
           foods: [...(first.foods ?? []), ...(more.foods ?? [])],
         };
-        const few = swapsFor(c, { missing, amount: "100 g", limit: 200, avoid: first }).swaps;
-        if (few.length === 200) continue;
+        const ask = (avoid: typeof both | typeof first): readonly Swap[] =>
+          swapsFor(c, { missing: missing.id, amount: "100 g", limit: 200, avoid }).swaps;
+        const few = ask(first);
+        if (few.length === 200) return;
         const offered = new Set(few.map(key));
-        for (const s of swapsFor(c, { missing, amount: "100 g", limit: 200, avoid: both }).swaps)
-          expect(offered.has(key(s)), `${missing}: ${key(s)}`).toBe(true);
+        for (const s of ask(both)) expect(offered.has(key(s)), `${missing.id}: ${key(s)}`).toBe(true);
+      });
+    },
+    LONG,
+  );
+  it(
+    "about what goes with what hold nothing avoided, and are what the gates leave",
+    () => {
+      some(41, 3).forEach((food, n) => {
+        const a = turn(n, 3);
+        const { pairings } = pairingsFor(c, { food: food.id, avoid: a.avoid, limit: 200 });
+        const plain = pairingsFor(c, { food: food.id, limit: 200 }).pairings;
+        const left = refusedFor(a).has(food.id) ? [] : plain.filter((p) => !refusedFor(a).has(p.with.id));
+        const ids = pairings.map((p) => p.with.id);
+        expect(ids.slice(0, left.length), `${food.id} avoiding ${a.name}`).toEqual(left.map((p) => p.with.id));
+        for (const id of ids) expect(forbidden(get(id), a), `${food.id} with ${id} avoiding ${a.name}`).toBe(false);
+      });
+    },
+    LONG,
+  );
+  it(
+    "noted under a recipe hold nothing avoided",
+    () => {
+      let noted = 0;
+      for (let n = 0; n < AVOIDABLE.length; n += 3) {
+        const a = AVOIDABLE[n] as Avoidable;
+        const lines = some(499, n).map((i) => `100 g ${store.nameOf(i)}`);
+        const recipe = readRecipe(c, `Trial\n\nIngredients\n${lines.join("\n")}\n\nMethod\nCook it.`, "text");
+        for (const note of swapNotes(c, recipe, { avoid: a.avoid }).notes) {
+          const uses = note.swaps.flatMap((s) => s.use);
+          noted += uses.length;
+          for (const u of uses) expect(refusedFor(a).has(u.id), `${note.line} avoiding ${a.name}: ${u.id}`).toBe(false);
+        }
       }
+      expect(noted).toBeGreaterThan(20);
     },
     LONG,
   );
@@ -222,8 +197,7 @@ describe("what fills a meal", () => {
           .map((i) => i.id as string),
       );
       expect(never.size).toBeGreaterThan(0);
-      AVOIDABLE.forEach(({ avoid }, n) => {
-        const rules = rulesOf(avoid);
+      AVOIDABLE.forEach(({ avoid, rules }, n) => {
         const have = all.filter((_, i) => i % 25 === n % 25).map((i) => i.id as string);
         const report = checkMeal(c, {
           serves: 4,
