@@ -1,10 +1,10 @@
-import { parseDocument } from "htmlparser2";
 import { describe, expect, it } from "vitest";
 import { openCatalogue } from "../../src/catalogue/index.js";
 import { clean, escapeHtml, escapeMarkdown, MAX_TEXT } from "../../src/notes/escape.js";
 import { jsonForPage, renderNotes, swapNotes } from "../../src/notes/index.js";
 import { readLine } from "../../src/portion/index.js";
 import type { Swap, SwapNotes } from "../../src/types.js";
+import { textOf } from "../helpers/page.js";
 import { PAYLOADS } from "../helpers/payloads.js";
 
 const c = openCatalogue();
@@ -58,30 +58,6 @@ function withSwap(s: Swap): SwapNotes {
   return { ...model, notes: [{ ...note, swaps: [s] }] };
 }
 
-interface Node {
-  readonly type: string;
-  readonly name?: string;
-  readonly data?: string;
-  readonly attribs?: Readonly<Record<string, string>>;
-  readonly children?: readonly Node[];
-}
-const TAGS = ["section", "h2", "h3", "ul", "li", "p", "small", "strong", "span", "b", "bdi"];
-/** The text of the page, once every element and attribute is known to be one of ours. */
-function textOf(html: string): string {
-  const walk = (node: Node): string => {
-    expect(["root", "tag", "text"]).toContain(node.type);
-    if (node.type === "text") return node.data ?? "";
-    if (node.type === "tag") {
-      expect(TAGS).toContain(node.name);
-      for (const [key, value] of Object.entries(node.attribs ?? {})) {
-        expect(["class", "lang"]).toContain(key);
-        expect(value).toMatch(key === "lang" ? /^en-(US|GB)$/ : /^steadfare-[a-z]+$/);
-      }
-    }
-    return (node.children ?? []).map(walk).join("");
-  };
-  return walk(parseDocument(html));
-}
 /** What a reader of Markdown shows: escapes and the three entities undone. Every mark that is left must be one of ours. */
 const shown = (md: string): string =>
   md
