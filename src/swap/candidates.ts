@@ -57,10 +57,7 @@ function against(
       };
   }
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
-  const gate = gateForAll(
-    ask,
-    uses.map((u) => u.ingredient),
-  );
+  const gate = gateForAll(ask, uses);
   if (gate) return { refusal: refused(ask, first, gate.because, gate.what, gate.detail) };
   if (ask.minutes !== undefined && minutes.active + minutes.waiting > ask.minutes)
     return {

@@ -9,6 +9,7 @@ const NEEDS: Readonly<Partial<Record<RoleId, readonly string[]>>> = {
   leavener: ["lifts"],
   emulsifier: ["emulsifies"],
 };
+const SETS: readonly string[] = ["sets on heating", "gelatinises", "gels"];
 /** Notes nobody wants in a savoury dish that had none, and in a sweet one. */
 const NOT_SAVOURY: readonly string[] = ["banana", "vanilla", "chocolate", "coffee", "rose"];
 const NOT_SWEET: readonly string[] = [
@@ -46,9 +47,25 @@ const spoils = (what: string, detail: string): Gate => ({ because: "spoils the d
 export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
   return cannotDo(ask, [use]) ?? unfit(ask, use);
 }
+/** A part of a mixture lighter than this share gives it no body of its own: salt in shortening need not melt. */
+const BODY = 0.15;
 /** As {@link gateFor} for a mixture: one part able to do what the job needs is enough, but none may spoil the dish. */
-export function gateForAll(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
-  return cannotDo(ask, uses) ?? uses.map((use) => unfit(ask, use)).find((gate) => gate !== undefined);
+export function gateForAll(
+  ask: Ask,
+  uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[],
+): Gate | undefined {
+  const total = uses.reduce((sum, u) => sum + u.grams, 0);
+  return (
+    cannotDo(
+      ask,
+      uses.map((u) => u.ingredient),
+    ) ??
+    uses
+      .map((u) =>
+        uses.length > 1 && u.grams < BODY * total ? unsafeOrAlien(ask, u.ingredient) : unfit(ask, u.ingredient),
+      )
+      .find((gate) => gate !== undefined)
+  );
 }
 
 function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
@@ -60,6 +77,14 @@ function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
     for (const need of NEEDS[role] ?? []) {
       if (item.can.has(need) && none(need)) return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
     }
+    // A custard is what it is because something in it sets.
+    if (
+      role === "structure" &&
+      role === ask.roles[0]?.role &&
+      item.can.has("sets on heating") &&
+      !uses.some((use) => SETS.some((can) => use.can.has(can)))
+    )
+      return spoils("sets on heating", `${name} does not set when heated.`);
     if (
       role === "structure" &&
       item.can.has("forms gluten") &&
@@ -92,12 +117,12 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
       return spoils("cured", `${name} is cured: a hot pan or grill makes it hard and far too salty.`);
     if (technique === "whip" && item.can.has("dissolves") && use.cannot.has("dissolves"))
       return spoils("dissolves", `${name} does not dissolve when whipped.`);
-    if (COLD.includes(technique) && use.cannot.has("edible uncooked") && !item.cannot.has("edible uncooked"))
-      return { because: "technique", what: technique, detail: `${name} is not eaten uncooked.` };
     if (FAST.includes(technique) && item.can.has("cooks in minutes") && use.cannot.has("cooks in minutes"))
       return { because: "technique", what: technique, detail: `${name} needs longer than a ${technique} gives it.` };
     if (MELT.includes(technique) && item.can.has("melts") && use.cannot.has("melts") && !isMain(ask))
       return spoils("melts", `${name} does not melt.`);
+    const raw = unsafeOrAlien(ask, use);
+    if (raw?.because === "technique") return raw;
     // Fish and other things done in minutes go in at the end (see prep); what is neither quick nor lasting has no place in a braise.
     if (
       LONG.includes(technique) &&
@@ -112,6 +137,19 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
         detail: `${name} falls apart or toughens in a long ${technique}.`,
       };
   }
+  return alien(ask, use);
+}
+
+/** What no part may do, however little of it there is. */
+function unsafeOrAlien(ask: Ask, use: Ingredient): Gate | undefined {
+  const { item, technique, store } = ask;
+  if (
+    technique !== undefined &&
+    COLD.includes(technique) &&
+    use.cannot.has("edible uncooked") &&
+    !item.cannot.has("edible uncooked")
+  )
+    return { because: "technique", what: technique, detail: `${store.nameOf(use)} is not eaten uncooked.` };
   return alien(ask, use);
 }
 

@@ -27,6 +27,30 @@ function order(ask: Ask): (a: Weighed, b: Weighed) => number {
   return close;
 }
 
+/** Answers of one food, and of one kind, before the list is nothing but varieties. */
+const OF_FOOD = 2;
+const OF_KIND = 3;
+/**
+ * Tells whether a single stand-in is one more of what the list has enough of: states of one food, varieties of one kind. What a table
+ * names and what is in the house always stay. Counted before anything is refused, so that avoiding more never brings up a swap that was
+ * not there before.
+ */
+function crowd(ask: Ask): (w: Weighed) => boolean {
+  const foods = new Map<string, number>();
+  const kinds = new Map<string, number>();
+  return (w) => {
+    const only = w.uses.length === 1 ? w.uses[0]?.ingredient : undefined;
+    if (!only || ask.have?.has(only.id) === true) return false;
+    const food = foods.get(only.food) ?? 0;
+    const kind = kinds.get(only.kind) ?? 0;
+    const full = w.known === undefined && (food >= OF_FOOD || kind >= OF_KIND);
+    if (full) return true;
+    foods.set(only.food, food + 1);
+    kinds.set(only.kind, kind + 1);
+    return false;
+  };
+}
+
 /**
  * What can stand in for a missing ingredient: ranked, with amounts, changed steps, corrections, shifts, allergens and cautions.
  * @param request a line ("450 g salt cod") or a {@link SwapRequest}
@@ -42,6 +66,7 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
   const refused: Refusal[] = [];
   const seen = new Set<string>();
   const seenSets: string[][] = [];
+  const crowded = crowd(ask);
   let mixtures = 0;
   for (const candidate of ranked) {
     if (swaps.length >= ask.limit) break;
@@ -53,6 +78,7 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
       seenSets.push(ids);
       if (alike || mixtures++ >= Math.ceil(ask.limit / 3)) continue;
     }
+    if (crowded(candidate)) continue;
     const checked = candidate.refusal ? candidate : withHazards(ask, candidate);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.

@@ -101,6 +101,7 @@ function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } |
 }
 const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
+const POWDER: readonly string[] = ["powder", "instant"];
 /** Steps that fall away, are added or change when `uses` stand in for the missing ingredient. */
 export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan {
   const { store, item } = ask;
@@ -108,7 +109,11 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
   let active = 0;
   let waiting = 0;
   const before = item.ready?.by ?? [];
-  const after = [...new Set(uses.flatMap((u) => u.ingredient.ready?.by ?? []))];
+  // In a mixture with water a powder is made up by mixing.
+  const wetted = uses.length > 1 && uses.some((u) => u.ingredient.id === "water/pantry");
+  const toDo = (i: Ingredient): readonly string[] =>
+    wetted && (i.ready?.yield ?? 1) > 1 && POWDER.some((w) => i.state.includes(w)) ? [] : (i.ready?.by ?? []);
+  const after = [...new Set(uses.flatMap((u) => toDo(u.ingredient)))];
   for (const id of before) {
     if (after.includes(id)) continue;
     const p = store.procedures.get(id);

@@ -29,6 +29,8 @@ interface WeightTable {
   readonly evidence: number;
   /** What a stand-in no table names gets under evidence when tables do speak of the need. */
   readonly unlisted: number;
+  /** The same for a near twin of what is missing. */
+  readonly twin: number;
   readonly floor: number;
 }
 export const weightsOf = (ask: Ask): WeightTable => ask.store.tables["weights"] as WeightTable;
@@ -132,6 +134,23 @@ function mixture(
   };
 }
 
+/** A mixture has about the body of its parts by weight: butter stirred into water is no milk. Undefined when no part can be compared. */
+function mixedTexture(
+  ask: Ask,
+  uses: readonly { ingredient: Ingredient; grams: number }[],
+  stage: Ask["stage"],
+): number | undefined {
+  let sum = 0;
+  let grams = 0;
+  for (const u of uses) {
+    const alike = textureLikeness(ask.store, ask.item, u.ingredient, stage);
+    if (alike === undefined) continue;
+    sum += alike * u.grams;
+    grams += u.grams;
+  }
+  return grams > 0 ? sum / grams : undefined;
+}
+
 /** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */
 function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
   let done = 0;
@@ -139,7 +158,12 @@ function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: numb
   for (const { role, weight } of ask.roles) {
     const carrier = carrierOf(ask.store, role);
     const want = carrierDose(ask.store, ask.item, carrier) * ask.grams;
-    const have = uses.reduce((s, u) => s + (carrierDose(ask.store, u.ingredient, carrier) || 0) * u.grams, 0);
+    // The water a powder takes up is another part of the mixture.
+    const soaked = (i: Ingredient): number => (carrier === "water" ? Math.max(0, (i.ready?.yield ?? 1) - 1) : 0);
+    const have = uses.reduce(
+      (s, u) => s + ((carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient)) * u.grams,
+      0,
+    );
     const match = want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1;
     done += weight * weight * match;
     total += weight * weight;
@@ -173,14 +197,14 @@ export interface Scored {
 export const handlingMark = (active: number, waiting: number, steps = 0): number =>
   1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
+/** Kin from which on two are twins in a kitchen. */
 const TWIN = 0.88;
 const meanOf = (parts: readonly Mark[]): number =>
   parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
 /**
- * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole
- * and has no texture of its own to judge.
+ * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole.
  */
 export function scoreOf(
   ask: Ask,
@@ -195,9 +219,8 @@ export function scoreOf(
   const role = mixed ? (known ? 1 : mixed.role) : roleFit(ask, first);
   // Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked.
   const raw = ask.stage === "raw" && !ask.item.cannot.has("edible uncooked") && !first.cannot.has("edible uncooked");
-  const alike = mixed
-    ? undefined
-    : textureLikeness(ask.store, ask.item, first, ask.stage === "raw" && !raw ? "cooked" : ask.stage);
+  const stage = ask.stage === "raw" && !raw ? "cooked" : ask.stage;
+  const alike = mixed ? mixedTexture(ask, uses, stage) : textureLikeness(ask.store, ask.item, first, stage);
   // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
   const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
   const minced = isMince(ask.item) !== isMince(first) && classOf(ask) === "bulk";
@@ -224,10 +247,11 @@ export function scoreOf(
   add("kin", kin, w.kin);
   add("custom", custom, w.custom);
   const base = meanOf(marks);
-  const { evidence, unlisted } = weightsOf(ask);
+  const { evidence, unlisted, twin } = weightsOf(ask);
   if (known) add("evidence", known.fits, evidence);
-  // A near twin (another state, another of the same kind) needs no table to vouch for it.
-  else if (kin < TWIN && ask.known.some((k) => k.fits >= 0.6)) add("evidence", unlisted, evidence);
+  // Where tables speak of the need, what they leave out is the weaker answer; less so for a near twin (another state, another of its
+  // kind), which nobody needs a table for.
+  else if (ask.known.some((k) => k.fits >= 0.6)) add("evidence", kin >= TWIN ? twin : unlisted, evidence);
   return {
     score: round4(meanOf(marks)),
     base: round4(base),

@@ -81,13 +81,16 @@ const basicsOf = (ask: Ask): Basics => (ask.store.tables["basics"] as Basics | u
 function pool(ask: Ask): Ingredient[] {
   const { basics } = basicsOf(ask);
   const ids = ask.onlyFromHave && ask.have ? [...ask.have, "water/pantry"] : [...(ask.have ?? []), ...basics];
-  return [...new Set(ids)]
-    .sort()
-    .flatMap((id) => ask.store.byId.get(id) ?? [])
-    .filter((i) => i.id !== ask.item.id && i.food !== ask.item.food)
-    .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
-    .filter((i) => belongs(ask, i) && related(ask, i))
-    .filter((i) => alien(ask, i) === undefined);
+  return (
+    [...new Set(ids)]
+      .sort()
+      .flatMap((id) => ask.store.byId.get(id) ?? [])
+      // Another state of the missing food may be a part (its powder with water), the thing itself may not.
+      .filter((i) => i.food !== ask.item.food || (i.part === ask.item.part && i.state.join() !== ask.item.state.join()))
+      .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
+      .filter((i) => belongs(ask, i) && related(ask, i))
+      .filter((i) => alien(ask, i) === undefined)
+  );
 }
 
 /**

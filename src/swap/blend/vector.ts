@@ -66,6 +66,8 @@ const POTENCY: readonly (readonly [role: string, factor: number])[] = [
 
 const ESSENCE: readonly Axis[] = ["pungency", "salt", "sweetness", "acid", "lift", "neutralising", "gel"];
 
+/** g gluten-forming protein per g that a baker would mind: a point of flour protein (judgement, docs/method). */
+const GLUTEN_STEP = 0.01;
 /** What must be right for each job counts this many times over. */
 const CARRIER_WEIGHT = 3;
 export interface Space {
@@ -83,12 +85,14 @@ export interface Space {
 export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySet<string>): Space {
   const matrix = doseMatrix(store);
   const { aromas, aroma } = profilesOf(store);
-  const width = MAKEUP.length + aromas.length;
+  // The last is gluten, which tells one flour from another, where what is missing forms it.
+  const width = MAKEUP.length + aromas.length + 1;
+  const gluten = missing.can.has("forms gluten");
   const strength = (i: Ingredient): number => {
     const s = matrix[i.index * WIDTH + AT.aroma] as number;
     const dry = matrix[i.index * WIDTH + AT["dry weight"]] as number;
-    // Without a figure aroma is taken to go with dry matter: a cube against the stock made of it.
-    if (Number.isNaN(s)) return Number.isNaN(dry) ? 1 : 10 * Math.max(dry, 0.01);
+    // Without a figure aroma is taken to go with dry matter: a cube against the stock made of it. A guess, so it counts little.
+    if (Number.isNaN(s)) return Number.isNaN(dry) ? 0.25 : 2.5 * Math.max(dry, 0.01);
     return s * (POTENCY.find(([role]) => i.roles.some((r) => r.role === role && r.weight >= 0.5))?.[1] ?? 4);
   };
   let strongest = 0;
@@ -100,13 +104,18 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     MAKEUP.forEach((axis, k) => {
       const weight = carriers.has(axis) ? CARRIER_WEIGHT : 1;
       // Colour is one number: only the same hue makes up for it.
-      const dose =
+      const given =
         axis === "colour" && i.colour !== missing.colour ? 0 : (matrix[i.index * WIDTH + AT[axis]] as number);
+      // What a powder takes up is a part of its own in a mixture.
+      const soaked = axis === "water" && i !== missing ? Math.max(0, (i.ready?.yield ?? 1) - 1) : 0;
+      const dose = given - soaked;
       out[k] = (dose / (STEP[axis] ?? 0.05)) * weight;
     });
     const s = strength(i);
     for (let k = 0; k < aromas.length; k++)
       out[MAKEUP.length + k] = ((aroma[i.index * aromas.length + k] as number) * s) / aromaStep;
+    if (gluten && i.can.has("forms gluten"))
+      out[width - 1] = (matrix[i.index * WIDTH + AT.protein] as number) / GLUTEN_STEP;
     return out;
   };
   const own = raw(missing);
