@@ -34,6 +34,7 @@ export const idle: Rule = {
   text: "Every procedure is what some ingredient needs or becomes by, a step of a safety table, or a technique.",
   check(input, say) {
     const used = new Set([
+      "trim", // the way from what is bought to its edible part
       ...input.authored.terms.technique,
       ...proceduresIn(input.authored.tables),
       ...input.flat.ingredients.flatMap((row) => [...(row.ready?.by ?? []), ...row.becomes.map((b) => b.by)]),
