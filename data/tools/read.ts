@@ -119,6 +119,7 @@ export function readData(root: string): {
     "jobs",
     "weights",
     "basics",
+    "everyday",
   ]) {
     const file = join(root, "vocabulary", `${table}.yaml`);
     if (!existsSync(file)) continue;

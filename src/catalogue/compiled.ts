@@ -27,6 +27,7 @@ const CODED = [
   "ready",
   "minutes",
   "cost",
+  "athand",
   "colour",
   "starchKind",
   "acidKind",

@@ -66,6 +66,8 @@ export interface FlatIngredient {
   readonly becomes: readonly PackedBecomes[];
   readonly minutes: Readonly<Record<string, readonly [value: number, source: number]>>;
   readonly cost: number;
+  /** 2 in most kitchens, 1 in an ordinary supermarket, 0 neither. */
+  readonly athand: number;
   readonly colour?: string;
   readonly starchKind?: string;
   readonly acidKind?: string;

@@ -197,6 +197,9 @@ class Row implements Ingredient {
   get cost(): number {
     return this.#columns.read("cost", this.index) as number;
   }
+  get athand(): number {
+    return this.#columns.read("athand", this.index) as number;
+  }
   get traditions(): readonly string[] {
     return this.#columns.read("traditions", this.index) as string[];
   }

@@ -72,6 +72,8 @@ export interface Ingredient {
   /** Typical minutes to done by technique. */
   readonly minutes: Readonly<Record<string, number>>;
   readonly cost: number;
+  /** How likely it is in the house: 2 in most kitchens, 1 in an ordinary supermarket (and foods of an extension), 0 neither. */
+  readonly athand: number;
   readonly colour?: string;
   readonly starchKind?: string;
   readonly acidKind?: string;

@@ -365,6 +365,32 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       says: ['"salt/pantry" is plain but no basic', "list it there too"],
     },
   ],
+  everyday: [
+    {
+      when: "an ingredient is not in the catalogue",
+      breaks: (r) => void (r.tables["everyday"] = { kitchen: [], supermarket: ["salt/pantri"] }),
+      at: ["vocabulary/everyday.yaml", "supermarket"],
+      says: ['"salt/pantri" is not in the catalogue', "Nearest: salt/pantry"],
+    },
+    {
+      when: "an ingredient is in both lists",
+      breaks: (r) => void (r.tables["everyday"] = { kitchen: ["salt/pantry"], supermarket: ["salt/pantry"] }),
+      at: ["vocabulary/everyday.yaml", "supermarket"],
+      says: ['"salt/pantry" is under kitchen already', "one list"],
+    },
+    {
+      when: "an ingredient is listed twice",
+      breaks: (r) => void (r.tables["everyday"] = { kitchen: ["salt/pantry", "salt/pantry"], supermarket: [] }),
+      at: ["vocabulary/everyday.yaml", "kitchen"],
+      says: ["listed twice"],
+    },
+    {
+      when: "a list means nothing",
+      breaks: (r) => void (r.tables["everyday"] = { kitchen: [], supermarket: [], shed: [] }),
+      at: ["vocabulary/everyday.yaml", "shed"],
+      says: ['"shed" says nothing here'],
+    },
+  ],
   pairings: [
     pairingCase(
       "one is paired with itself",

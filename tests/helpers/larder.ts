@@ -453,6 +453,7 @@ function build(id: string, row: Row, index: number): Ingredient & { density?: nu
     })),
     minutes: row.minutes ?? {},
     cost: 3,
+    athand: 1,
     traditions: [],
     ...(row.density === undefined ? {} : { density: row.density }),
   };

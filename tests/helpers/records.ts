@@ -190,6 +190,7 @@ export const clean = (): Records => ({
     portions: { protein: { portion: 85, classes: [{ kinds: ["white fish"], per: 85 }] }, tolerance: 0.9 },
     jobs: { frying: { roles: { "main protein": 1 }, technique: "fry", taste: "savoury" } },
     basics: { basics: ["salt/pantry", "white-vinegar/pantry"], plain: ["salt/pantry"] },
+    everyday: { kitchen: ["salt/pantry"], supermarket: ["white-vinegar/pantry"] },
   },
 });
 

@@ -69,6 +69,7 @@ export function larder(locale: "en-US" | "en-GB" = "en-US"): Larder {
       becomes: [],
       minutes: {},
       cost: 3,
+      athand: 1,
       traditions: [],
     };
     figures.set(ingredient, said.figures ?? {});

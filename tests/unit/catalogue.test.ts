@@ -96,6 +96,21 @@ describe("opening", () => {
   });
 });
 
+describe("what is at hand", () => {
+  const store = storeOf(openCatalogue());
+  const at = (id: string): number | undefined => store.byId.get(id)?.athand;
+  // Common practice, no source.
+  it("is 2 for a kitchen, 1 for a supermarket, 0 for a specialist", () => {
+    expect(["egg/fresh", "salt/pantry", "butter/fresh-unsalted", "lemon/fresh"].map(at)).toEqual([2, 2, 2, 2]);
+    expect(["sugar/pantry-cubes", "buttermilk/fresh", "tahini/pantry"].map(at)).toEqual([1, 1, 1]);
+    expect(["goose-egg/fresh", "quail-egg/fresh", "korerima/dried", "egg/dried-powder"].map(at)).toEqual([0, 0, 0, 0]);
+  });
+  it("is said in the rows: the lists themselves are not shipped", () => {
+    expect(store.tables).not.toHaveProperty("everyday");
+    expect(store.tables).toHaveProperty("basics");
+  });
+});
+
 describe("former ids", () => {
   const records = clean();
   const { flat } = compiledOf(records);

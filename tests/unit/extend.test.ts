@@ -81,6 +81,7 @@ describe("a good extension", () => {
     expect(store.sources["seed-packet"]?.title).toBe("The seed packet");
     expect(item.kinds.slice(0, 2)).toEqual(["velvet green", "leaf vegetable"]);
     expect(item.kinds.at(-1)).toBe("food");
+    expect(item.athand).toBe(1);
     expect(foodFacts(c, "felt-spinach/fresh").id).toBe("velvet-spinach/fresh");
   });
   it("answers: its swap is offered, its food can be missing", () => {

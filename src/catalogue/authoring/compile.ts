@@ -43,7 +43,9 @@ export function compile(
 ): Flat {
   const refs = new Refs();
   const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
-  const ctx = { authored, kinds, look, refs, allergens, known };
+  // Said once in the rows, so the lists themselves are not shipped.
+  const { everyday, ...tables } = authored.tables;
+  const ctx = { authored, kinds, look, refs, allergens, known, athand: atHand(everyday) };
   const place = new Map(
     [...kinds.keys()].map((kind) => [
       kind,
@@ -122,9 +124,18 @@ export function compile(
     tombstones: Object.fromEntries(
       authored.foods.flatMap(({ data }) => Object.entries(data.formerIds ?? {})).sort(([a], [b]) => (a < b ? -1 : 1)),
     ),
-    tables: authored.tables,
+    tables,
   };
   return inOrder({ commons, ingredients, swaps });
+}
+
+/** How likely a kitchen has an ingredient, by the two lists. Where nothing is said, as of an extension's foods: as a supermarket has it. */
+function atHand(everyday: unknown): (id: string) => number {
+  if (everyday === undefined) return () => 1;
+  const { kitchen, supermarket } = everyday as Readonly<Record<string, unknown>>;
+  const set = (list: unknown): ReadonlySet<unknown> => new Set(Array.isArray(list) ? list : []);
+  const [most, shops] = [set(kitchen), set(supermarket)];
+  return (id) => (most.has(id) ? 2 : shops.has(id) ? 1 : 0);
 }
 
 /** `both` writes the swap the other way round too, without amounts, which do not invert. */

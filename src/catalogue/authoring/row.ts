@@ -136,6 +136,7 @@ export function flatIngredient(
     refs: Refs;
     allergens: readonly string[];
     known: ReadonlySet<string>;
+    athand: (id: string) => number;
   },
 ): FlatIngredient {
   const { food, state, partName } = slot;
@@ -205,6 +206,7 @@ export function flatIngredient(
     })),
     minutes: Object.fromEntries(Object.entries(facts.minutes).map(([technique, c]) => [technique, refs.cited(c)])),
     cost: facts.cost ?? 4,
+    athand: ctx.athand(idOf(slot)),
     ...(facts.colour === undefined ? {} : { colour: facts.colour }),
     ...(facts.starchKind === undefined ? {} : { starchKind: facts.starchKind }),
     ...(facts.acidKind === undefined ? {} : { acidKind: facts.acidKind }),

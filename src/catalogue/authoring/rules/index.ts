@@ -1,7 +1,7 @@
 import type { Problem } from "../compile.js";
 import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
-import { basics, jobs, portionClasses } from "./tables.js";
+import { basics, everyday, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
 import { pairings } from "./pairings.js";
 import { runRule, type Rule, type RuleInput } from "./types.js";
@@ -23,6 +23,7 @@ export const RULES: readonly Rule[] = [
   portionClasses,
   jobs,
   basics,
+  everyday,
   pairings,
 ];
 

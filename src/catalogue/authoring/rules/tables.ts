@@ -1,6 +1,7 @@
 import { nearest, rows, type Rule } from "./types.js";
 
 const BASICS = "vocabulary/basics.yaml";
+const EVERYDAY = "vocabulary/everyday.yaml";
 const JOBS = "vocabulary/jobs.yaml";
 const PORTIONS = "vocabulary/portions.yaml";
 
@@ -80,5 +81,29 @@ export const basics: Rule = {
     }
     for (const id of lists.plain)
       if (!lists.basics.includes(id)) say(BASICS, "plain", `"${id}" is plain but no basic: list it there too.`);
+  },
+};
+
+/** What kitchens and supermarkets have is in the catalogue, and in one place only. */
+export const everyday: Rule = {
+  name: "everyday",
+  text: "What kitchens and supermarkets have are ingredients of the catalogue, each in one of the two lists, once.",
+  check({ authored, flat }, say) {
+    const table = plain(authored.tables["everyday"]);
+    if (table === undefined) return;
+    const ids = flat.ingredients.map((row) => row.id);
+    const known = new Set(ids);
+    const seen = new Map<string, string>();
+    for (const [name, list] of Object.entries(table)) {
+      if (name !== "kitchen" && name !== "supermarket")
+        say(EVERYDAY, name, `"${name}" says nothing here: kitchen and supermarket do.`);
+      for (const id of strings(list)) {
+        const before = seen.get(id);
+        if (before === name) say(EVERYDAY, name, `"${id}" is listed twice.`);
+        else if (before !== undefined) say(EVERYDAY, name, `"${id}" is under ${before} already: keep it in one list.`);
+        else if (!known.has(id)) say(EVERYDAY, name, `"${id}" is not in the catalogue. Nearest: ${nearest(id, ids)}.`);
+        seen.set(id, name);
+      }
+    }
   },
 };
