@@ -6,6 +6,7 @@ import {
   decode,
   decodeSwaps,
   encode,
+  type Coded,
   type Commons,
   type Compiled,
   type Flat,
@@ -64,6 +65,7 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
       return (swaps ??= decodeSwaps(compiled).map((s) => swapOf(s, commons)));
     },
     columns,
+    codes: (field) => (compiled.columns[field] as Coded<unknown>).at,
     figure(i, name): Figure | null {
       const column = compiled.figures[name];
       const value = column?.v[i.index];

@@ -110,6 +110,8 @@ export interface SwapEdge {
   readonly sources: readonly SourceRef[];
 }
 
+export type CodedField = "roles" | "traditions" | "state" | "texture" | "aroma";
+
 /** The opened catalogue as the rooms read it. Reached with `storeOf(catalogue)`. */
 export interface Store {
   readonly size: number;
@@ -121,6 +123,11 @@ export interface Store {
   readonly swaps: readonly SwapEdge[];
   /** Every figure as a column over ingredients, NaN where not measured, in the unit of the vocabulary per 100 g. */
   readonly columns: Readonly<Record<string, Float64Array>>;
+  /**
+   * For a field whose values repeat: a number for each ingredient, the same for the same value, -1 for none. What depends on the value
+   * alone is then worked out once a value and not once an ingredient.
+   */
+  codes(field: CodedField): readonly number[];
   /** value and source, or null when not measured. */
   figure(i: Ingredient, name: string): Figure | null;
   /** one or more former ids and where they went. */

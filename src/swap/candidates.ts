@@ -8,7 +8,7 @@ import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
-import { classOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import { classOf, jobFit, mostOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
 import type { Taste } from "../dose/index.js";
 
 /** A candidate with what speaks against it, if anything does. */
@@ -27,9 +27,10 @@ const refused = (ask: Ask, i: Ingredient, because: Refusal["because"], what: str
 
 /** The same food can be a stand-in in another state, but not in the state asked for, nor as the whole its part was cut from and back. */
 function isSame(ask: Ask, i: Ingredient): boolean {
+  if (i.food !== ask.item.food) return false;
   if (i.id === ask.item.id) return true;
   const sameState = i.state.join() === ask.item.state.join();
-  return i.food === ask.item.food && sameState && (i.part === undefined || ask.item.part === undefined);
+  return sameState && (i.part === undefined || ask.item.part === undefined);
 }
 
 function against(
@@ -106,7 +107,24 @@ function weigh(
   // Each further part is another thing to fetch and measure.
   const plan = { ...steps, active: steps.active + 2 * (uses.length - 1) };
   const scored = scoreOf(ask, uses, plan, known, before);
-  return { uses, scored, ...(known ? { known } : {}), ...against(ask, uses, plan) };
+  return known ? { uses, scored, known } : { uses, scored };
+}
+/** What speaks against it by yes or no. Looked at for those that come up, not for all that were weighed. */
+export const withRefusal = (ask: Ask, w: Weighed): Weighed => ({ ...w, ...against(ask, w.uses, w.scored) });
+
+/** A single stand-in no table names, with its amount and the most its score could be. */
+export interface Single {
+  readonly ingredient: Ingredient;
+  readonly grams: number;
+  readonly most: number;
+}
+export const weighSingle = (ask: Ask, single: Single, before: Readonly<Record<Taste, number>>): Weighed =>
+  weigh(ask, [single], undefined, before);
+/** What may be ranked for one question. */
+export interface Field {
+  /** Weighed already: known swaps and mixtures. */
+  readonly weighed: readonly Weighed[];
+  readonly singles: readonly Single[];
 }
 
 /** A seasoning that would have to make a third of the dish, or a thing that would need many times its weight, is no stand-in. */
@@ -122,6 +140,15 @@ function believable(ask: Ask, grams: number): boolean {
 
 /** Every single stand-in that does the job at all, and every known swap, with scores and refusals; unordered. */
 export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Weighed[] {
+  const { weighed, singles } = fieldOf(ask, before, -Infinity);
+  return [...weighed, ...singles.map((s) => weighSingle(ask, s, before))].map((w) => withRefusal(ask, w));
+}
+
+/**
+ * The same, unweighed where no table names the stand-in: most of them could never come up and are not looked at closely.
+ * @param floor singles that cannot come up to it are left out
+ */
+export function fieldOf(ask: Ask, before: Readonly<Record<Taste, number>>, floor = floorOf(ask)): Field {
   const found: Weighed[] = [];
   const known = new Map<string, Known>();
   for (const k of ask.known) {
@@ -144,21 +171,34 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
     }));
     found.push(weigh(ask, uses, k, before));
   }
-  const floor = 0.3;
-  for (const ingredient of ask.store.ingredients) {
-    if (isSame(ask, ingredient)) continue;
-    const k = known.get(ingredient.id);
-    if (!k && roleFit(ask, ingredient) < floor) continue;
-    const perGram = k?.uses[0]?.perGram;
-    const computed = amountFor(ask, ingredient);
-    const grams = perGram === undefined ? (Number.isNaN(computed) && k ? ask.grams : computed) : perGram * ask.grams;
-    if (!k && !believable(ask, grams)) continue;
-    if (!(grams > 0)) continue;
-    found.push(weigh(ask, [{ ingredient, grams }], k, before));
+  for (const [id, k] of known) {
+    const ingredient = ask.store.byId.get(id);
+    if (!ingredient || isSame(ask, ingredient)) continue;
+    const perGram = k.uses[0]?.perGram;
+    const computed = perGram === undefined ? amountFor(ask, ingredient) : perGram * ask.grams;
+    const grams = Number.isNaN(computed) && perGram === undefined ? ask.grams : computed;
+    if (grams > 0) found.push(weigh(ask, [{ ingredient, grams }], k, before));
+  }
+  const singles: Single[] = [];
+  const { ingredients } = ask.store;
+  const codes = ask.store.codes("roles");
+  const fits = new Map<number, boolean>();
+  for (let i = 0; i < ingredients.length; i++) {
+    const code = codes[i] as number;
+    let fit = fits.get(code);
+    if (fit === undefined) fits.set(code, (fit = jobFit(ask, ingredients[i] as Ingredient) >= LEAST_FIT));
+    if (!fit) continue;
+    const ingredient = ingredients[i] as Ingredient;
+    if (isSame(ask, ingredient) || known.has(ingredient.id) || roleFit(ask, ingredient) < LEAST_FIT) continue;
+    const grams = amountFor(ask, ingredient);
+    if (!believable(ask, grams)) continue;
+    const best = mostOf(ask, ingredient);
+    if (best.base >= floor) singles.push({ ingredient, grams, most: best.score });
   }
   found.push(...mixtures(ask, before, found));
-  return found;
+  return { weighed: found, singles };
 }
+const LEAST_FIT = 0.3;
 
 /** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
 function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {
@@ -197,5 +237,5 @@ export function weighOne(ask: Ask, ingredient: Ingredient, before: Readonly<Reco
         ? ask.grams
         : computed
       : known.uses[0].perGram * ask.grams;
-  return weigh(ask, [{ ingredient, grams }], known, before);
+  return withRefusal(ask, weigh(ask, [{ ingredient, grams }], known, before));
 }

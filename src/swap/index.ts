@@ -1,31 +1,14 @@
+import type { Ingredient } from "../catalogue/index.js";
 import { freeze } from "../errors.js";
 import { requireFood } from "../names/index.js";
 import type { Catalogue, Judgement, Refusal, Swap, SwapAdvice, SwapRequest } from "../types.js";
 import { readAsk, type Ask } from "./ask.js";
 import { buildSwap } from "./build.js";
-import { beforeOf, floorOf, weighAll, weighOne, withHazards, type Weighed } from "./candidates.js";
+import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } from "./candidates.js";
 import { goWithoutFor } from "./gowithout.js";
+import { ranked } from "./rank.js";
 import { checkRequest } from "./request.js";
 import { named } from "./sentence.js";
-
-const code = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-const key = (w: Weighed): string => w.uses.map((u) => u.ingredient.id).join("+");
-
-/** Score rounded to 4 places, then fewer ingredients, then id by code unit; or by minutes or price first when asked. */
-function order(ask: Ask): (a: Weighed, b: Weighed) => number {
-  const price = (w: Weighed): number =>
-    Math.round(
-      w.uses.reduce((s, u) => s + (ask.prices?.[u.ingredient.id] ?? u.ingredient.cost / 1000) * u.grams, 0) * 100,
-    );
-  const minutes = (w: Weighed): number => Math.round((1 - w.scored.fit.handling) * 10_000);
-  const close = (a: Weighed, b: Weighed): number =>
-    b.scored.score - a.scored.score || a.uses.length - b.uses.length || code(key(a), key(b));
-  // Quick or cheap among those that are nearly as good: within a tenth of the score, never a poor swap first.
-  const tier = (w: Weighed): number => Math.floor(w.scored.score * 10);
-  if (ask.prefer === "quickest") return (a, b) => tier(b) - tier(a) || minutes(a) - minutes(b) || close(a, b);
-  if (ask.prefer === "cheapest") return (a, b) => tier(b) - tier(a) || price(a) - price(b) || close(a, b);
-  return close;
-}
 
 /** Answers of one food, and of one kind, before the list is nothing but varieties. */
 const OF_FOOD = 2;
@@ -35,20 +18,24 @@ const OF_KIND = 3;
  * names and what is in the house always stay. Counted before anything is refused, so that avoiding more never brings up a swap that was
  * not there before.
  */
-function crowd(ask: Ask): (w: Weighed) => boolean {
-  const foods = new Map<string, number>();
-  const kinds = new Map<string, number>();
-  return (w) => {
+class Crowd {
+  private readonly foods = new Map<string, number>();
+  private readonly kinds = new Map<string, number>();
+  constructor(private readonly ask: Ask) {}
+  /** Whether one that no table names would be one too many. Once true, always true. */
+  full(i: Ingredient): boolean {
+    if (this.ask.have?.has(i.id) === true) return false;
+    return (this.foods.get(i.food) ?? 0) >= OF_FOOD || (this.kinds.get(i.kind) ?? 0) >= OF_KIND;
+  }
+  /** The same for one that has come up, counting it when it stays. */
+  crowded(w: Weighed): boolean {
     const only = w.uses.length === 1 ? w.uses[0]?.ingredient : undefined;
-    if (!only || ask.have?.has(only.id) === true) return false;
-    const food = foods.get(only.food) ?? 0;
-    const kind = kinds.get(only.kind) ?? 0;
-    const full = w.known === undefined && (food >= OF_FOOD || kind >= OF_KIND);
-    if (full) return true;
-    foods.set(only.food, food + 1);
-    kinds.set(only.kind, kind + 1);
+    if (!only || this.ask.have?.has(only.id) === true) return false;
+    if (w.known === undefined && this.full(only)) return true;
+    this.foods.set(only.food, (this.foods.get(only.food) ?? 0) + 1);
+    this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
     return false;
-  };
+  }
 }
 
 /**
@@ -59,16 +46,13 @@ function crowd(ask: Ask): (w: Weighed) => boolean {
 export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvice {
   const ask = readAsk(c, typeof request === "string" ? { missing: request } : request);
   const before = beforeOf(ask);
-  const ranked = weighAll(ask, before)
-    .filter((w) => w.scored.base >= floorOf(ask) || w.known !== undefined)
-    .sort(order(ask));
   const swaps: Swap[] = [];
   const refused: Refusal[] = [];
   const seen = new Set<string>();
   const seenSets: string[][] = [];
-  const crowded = crowd(ask);
+  const crowd = new Crowd(ask);
   let mixtures = 0;
-  for (const candidate of ranked) {
+  for (const candidate of ranked(ask, before, (i) => crowd.full(i))) {
     if (swaps.length >= ask.limit) break;
     const ids: string[] = candidate.uses.map((u) => u.ingredient.id);
     if (ids.length > 1 && candidate.known === undefined) {
@@ -78,8 +62,9 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
       seenSets.push(ids);
       if (alike || mixtures++ >= Math.ceil(ask.limit / 3)) continue;
     }
-    if (crowded(candidate)) continue;
-    const checked = candidate.refusal ? candidate : withHazards(ask, candidate);
+    if (crowd.crowded(candidate)) continue;
+    const gated = withRefusal(ask, candidate);
+    const checked = gated.refusal ? gated : withHazards(ask, gated);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.
       if (!seen.has(checked.refusal.id) && refused.length < 50) refused.push(checked.refusal);

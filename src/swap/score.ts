@@ -50,15 +50,23 @@ export function roleFit(ask: Ask, use: Ingredient): number {
     Math.abs(balance(ask, use) - balance(ask, ask.item)) > 0.5
       ? 0.6
       : 1;
+  return jobFit(ask, use, unbalanced);
+}
+/** The same by its jobs alone; never less than {@link roleFit}. */
+export function jobFit(ask: Ask, use: Ingredient, share = 1): number {
   let sum = 0;
   let total = 0;
   for (const { role, weight } of ask.roles) {
-    const mine = use.roles.find((r) => r.role === role)?.weight ?? 0;
-    const theirs = ask.item.roles.find((r) => r.role === role)?.weight ?? 1;
+    const mine = weightIn(use, role) ?? 0;
+    const theirs = weightIn(ask.item, role) ?? 1;
     sum += weight * weight * Math.min(1, mine / Math.max(theirs, 0.3));
     total += weight * weight;
   }
-  return total === 0 ? 0 : (unbalanced * sum) / total;
+  return total === 0 ? 0 : (share * sum) / total;
+}
+function weightIn(i: Ingredient, role: string): number | undefined {
+  for (const r of i.roles) if (r.role === role) return r.weight;
+  return undefined;
 }
 /** g soda neutralised per g of gas given off; 0 for what is balanced in itself, below for an alkali. */
 function balance(ask: Ask, i: Ingredient): number {
@@ -74,22 +82,26 @@ export function strengths(
 ): Record<Taste, number> {
   const matrix = doseMatrix(ask.store);
   const to100 = 100 / ask.dishGrams;
-  const sum = (axis: keyof typeof AT): number =>
-    parts.reduce((s, p) => s + (matrix[p.ingredient.index * WIDTH + AT[axis]] as number) * p.grams, 0) * to100;
-  return Object.fromEntries(
-    TASTES.map((taste) => {
-      if (taste !== "umami") return [taste, cap(taste, sum(taste))];
-      const nucleotide = sum("nucleotide");
-      const glutamate = sum("glutamate");
-      return [
-        taste,
-        Number.isNaN(glutamate)
-          ? Number.NaN
-          : perceived("umami", umami(glutamate, Number.isNaN(nucleotide) ? 0 : nucleotide)),
-      ];
-    }),
-  ) as Record<Taste, number>;
+  const sum = (axis: keyof typeof AT): number => {
+    let s = 0;
+    for (const p of parts) s += (matrix[p.ingredient.index * WIDTH + AT[axis]] as number) * p.grams;
+    return s * to100;
+  };
+  const felt = { ...NOTHING };
+  for (const taste of TASTES) {
+    if (taste !== "umami") {
+      felt[taste] = cap(taste, sum(taste));
+      continue;
+    }
+    const nucleotide = sum("nucleotide");
+    const glutamate = sum("glutamate");
+    felt.umami = Number.isNaN(glutamate)
+      ? Number.NaN
+      : perceived("umami", umami(glutamate, Number.isNaN(nucleotide) ? 0 : nucleotide));
+  }
+  return felt;
 }
+const NOTHING: Readonly<Record<Taste, number>> = Object.fromEntries(TASTES.map((t) => [t, 0])) as Record<Taste, number>;
 const cap = (taste: Taste, c: number): number => (Number.isNaN(c) ? Number.NaN : perceived(taste, c));
 
 /** 1 when no taste differs noticeably. What can be added back (salt) costs less than what cannot be taken out. */
@@ -203,15 +215,28 @@ const meanOf = (parts: readonly Mark[]): number =>
   parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
+interface Work {
+  readonly active: number;
+  readonly waiting: number;
+  readonly prep: readonly { readonly kind: string }[];
+}
+/**
+ * The most a single stand-in could score, whatever the amount: no taste off, no more work. What takes longest to work out is then only
+ * worked out for those that may come up. Every part of a score counts for more when it is higher, so this is never below the score.
+ */
+export const mostOf = (ask: Ask, ingredient: Ingredient): Scored =>
+  scoreOf(ask, [{ ingredient, grams: 1 }], undefined, undefined);
+
 /**
  * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole.
+ * @param extra the work it asks for; without it the taste and the work are taken to be the best they can be
  */
 export function scoreOf(
   ask: Ask,
   uses: readonly { ingredient: Ingredient; grams: number }[],
-  extra: { active: number; waiting: number; prep: readonly { kind: string }[] },
+  extra: Work | undefined,
   known: Known | undefined,
-  before: Readonly<Record<Taste, number>>,
+  before: Readonly<Record<Taste, number>> = NOTHING,
 ): Scored {
   const w = weightsOf(ask)[classOf(ask)];
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
@@ -225,7 +250,7 @@ export function scoreOf(
   const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
   const minced = isMince(ask.item) !== isMince(first) && classOf(ask) === "bulk";
   const texture = alike !== undefined && classOf(ask) === "bulk" && (cookedApart || minced) ? alike * 0.65 : alike;
-  const taste = tasteLikeness(ask, before, strengths(ask, uses));
+  const taste = extra ? tasteLikeness(ask, before, strengths(ask, uses)) : 1;
   const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first);
   const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
   // Sweet and sour are tastes, weighed above; the others are what the thing is known by.
@@ -233,7 +258,9 @@ export function scoreOf(
     (n) => n !== "sweet" && n !== "sour" && !uses.some((u) => u.ingredient.dominant.includes(n)),
   ).length;
   const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
-  const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
+  const handling = extra
+    ? handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length)
+    : 1;
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
   const custom = mixed ? 0.6 : 0.4 * customLikeness(ask.item, first, ask.cuisine) + 0.6 * likelyAtHand(ask, first);
   const marks: Mark[] = [];
@@ -257,8 +284,8 @@ export function scoreOf(
     base: round4(base),
     marks,
     notes,
-    active: extra.active,
-    waiting: extra.waiting,
+    active: extra?.active ?? 0,
+    waiting: extra?.waiting ?? 0,
     fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) },
   };
 }

@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import { openCatalogue } from "../../src/index.js";
+import { readAsk } from "../../src/swap/ask.js";
+import { beforeOf, floorOf, weighAll, weighSingle, fieldOf, type Weighed } from "../../src/swap/candidates.js";
+import { order, ranked } from "../../src/swap/rank.js";
+import type { SwapRequest } from "../../src/types.js";
+
+const c = openCatalogue();
+const REQUESTS: readonly SwapRequest[] = [
+  { missing: "500 g kale", dish: { technique: "braise" } },
+  { missing: "240 g buttermilk", for: "pancakes" },
+  { missing: "2 eggs", for: "cake", prefer: "cheapest" },
+  { missing: "1 tsp baking powder", evidence: "computed" },
+  { missing: "450 g salt cod", prefer: "quickest" },
+  { missing: "1 tbsp soy sauce", evidence: "computed", prefer: "quickest" },
+  { missing: "1 celery stalk", dish: { technique: "raw" } },
+  { missing: "30 g anchovies", role: "umami seasoning", dish: { cuisine: "Italian" } },
+];
+const shown = (w: Weighed): string =>
+  `${w.uses.map((u) => `${u.ingredient.id} ${u.grams}`).join("+")} ${w.scored.score}`;
+
+describe("ranking one at a time", () => {
+  it.each(REQUESTS)("gives the order that weighing everything gives: $missing", (request) => {
+    const ask = readAsk(c, request);
+    const before = beforeOf(ask);
+    const all = weighAll(ask, before)
+      .filter((w) => w.scored.base >= floorOf(ask) || w.known !== undefined)
+      .sort(order(ask));
+    expect(all.length).toBeGreaterThan(3);
+    expect([...ranked(ask, before, () => false)].map(shown)).toEqual(all.map(shown));
+  });
+  it.each(REQUESTS)("no stand-in scores more than was held possible: $missing", (request) => {
+    const ask = readAsk(c, request);
+    const before = beforeOf(ask);
+    for (const single of fieldOf(ask, before, -Infinity).singles) {
+      const { scored } = weighSingle(ask, single, before);
+      expect(scored.score).toBeLessThanOrEqual(single.most);
+    }
+  });
+  it("passes over what is to be skipped and nothing else", () => {
+    const ask = readAsk(c, REQUESTS[0] as SwapRequest);
+    const before = beforeOf(ask);
+    const kind = ask.item.kind;
+    const skipped = [...ranked(ask, before, (i) => i.kind === kind)].filter((w) => w.known === undefined);
+    const all = [...ranked(ask, before, () => false)].filter((w) => w.known === undefined);
+    expect(skipped.map(shown)).toEqual(all.filter((w) => w.uses[0]?.ingredient.kind !== kind).map(shown));
+  });
+});
