@@ -192,7 +192,7 @@ export function fieldOf(ask: Ask, before: Readonly<Record<Taste, number>>, floor
     if (isSame(ask, ingredient) || known.has(ingredient.id) || roleFit(ask, ingredient) < LEAST_FIT) continue;
     const grams = amountFor(ask, ingredient);
     if (!believable(ask, grams)) continue;
-    const best = mostOf(ask, ingredient);
+    const best = mostOf(ask, ingredient, grams);
     if (best.base >= floor) singles.push({ ingredient, grams, most: best.score });
   }
   found.push(...mixtures(ask, before, found));

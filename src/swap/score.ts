@@ -221,11 +221,11 @@ interface Work {
   readonly prep: readonly { readonly kind: string }[];
 }
 /**
- * The most a single stand-in could score, whatever the amount: no taste off, no more work. What takes longest to work out is then only
+ * The most a single stand-in could score: no taste off, no more work. What takes longest to work out is then only
  * worked out for those that may come up. Every part of a score counts for more when it is higher, so this is never below the score.
  */
-export const mostOf = (ask: Ask, ingredient: Ingredient): Scored =>
-  scoreOf(ask, [{ ingredient, grams: 1 }], undefined, undefined);
+export const mostOf = (ask: Ask, ingredient: Ingredient, grams: number): Scored =>
+  scoreOf(ask, [{ ingredient, grams }], undefined, undefined);
 
 /**
  * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole.
