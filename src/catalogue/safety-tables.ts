@@ -154,7 +154,7 @@ export interface HazardRule {
   readonly context?: readonly string[];
   /** For `unless`: techniques where the step cannot be done, so it is refused. */
   readonly never?: readonly string[];
-  /** For `diner`: cooked through it is offered, with `step`. */
+  /** Cooked through it is no danger: a `diner` stop is then offered with `step`, and nothing is said to those who are not at the table. */
   readonly unlessCooked?: boolean;
   readonly diners?: readonly SafetyDietId[];
   /** Grams a person that must be passed. `knownServes`: silent when the number of servings is not known. */

@@ -93,13 +93,15 @@ function require(store: SafetyStore, notes: Notes, h: HazardRule, q: Asked, i: I
 
 function judge(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, notes: Notes): void {
   const here = present(h, q);
-  const say = (severity: Caution["severity"]): void => {
-    if (h.always === true || brought(store, h, q)) notes.cautions.push(caution(store, h, q, i, severity));
-  };
   const cooked =
     h.unlessCooked === true &&
     q.technique !== undefined &&
     safetyTables(store).hazards.cookedThrough.includes(q.technique);
+  const say = (severity: Caution["severity"]): void => {
+    // What the dish is cooked through takes away need not be said to those who are not at the table.
+    if (cooked) return;
+    if (h.always === true || brought(store, h, q)) notes.cautions.push(caution(store, h, q, i, severity));
+  };
   if (h.stop === "never") notes.stops.push(stopOf(store, h, q, i, "never"));
   else if (h.stop === "unless") {
     if (h.diners !== undefined && !here) say("caution");

@@ -169,7 +169,7 @@ const hazard = z
   )
   .refine((h) => h.stop !== "unless" || h.step !== undefined, "unless what? give the step")
   .refine((h) => h.stop !== "diner" || (h.diners ?? []).length > 0, "for which diner?")
-  .refine((h) => h.unlessCooked !== true || h.step !== undefined, "cooked how? give the step")
+  .refine((h) => h.unlessCooked !== true || h.stop !== "diner" || h.step !== undefined, "cooked how? give the step")
   .refine((h) => h.when !== undefined || h.missing !== undefined || h.dish !== undefined, "nothing would raise it");
 export const HazardsFile = z.strictObject({
   words: z.record(z.string(), z.unknown()).optional(),
