@@ -4,6 +4,7 @@ import type { FoodRef, Portion, ReadLine } from "../types.js";
 import { beside, flagOnly, partAfter, sortSegments, trailingAmount } from "./beside.js";
 import { findCanned, findFresh, type Found, type Lookup, shareTail } from "./food.js";
 import { measureAsRead, NOT_COUNTED, portionOf, publicGrams } from "./print.js";
+import { afterOpener } from "./opener.js";
 import { isPreparation, type Other, resolve } from "./resolve.js";
 import { cutMarker, says, segments, shorten, stripLead, trimmed } from "./text.js";
 import { measureWords } from "./rows.js";
@@ -15,6 +16,8 @@ export const MAX_LINE = 2000;
 /** A line understood, before it is put in the public shape. */
 export interface Draft {
   readonly line: string;
+  /** What stood before the amount and is no part of it: "optional". */
+  readonly lead: string;
   readonly found: Found | undefined;
   readonly quantity: Quantity | undefined;
   readonly weight: Weight | undefined;
@@ -53,18 +56,26 @@ function remembering(lookup: Lookup): Lookup {
 export function draftOf(names: Lookup, text: string): Draft {
   const lookup = remembering(names);
   const line = stripLead(text);
-  const empty: Draft = {
-    line,
-    found: undefined,
-    quantity: undefined,
-    weight: undefined,
-    words: new Set(),
-    others: [],
-    preparation: "",
-    note: "",
-    ofWhole: false,
-  };
-  if (line === "" || heading(text.trimEnd())) return empty;
+  if (line === "" || heading(text.trimEnd())) return emptyDraft(line);
+  const { lead, body } = afterOpener(line);
+  const draft = body === line ? undefined : draftFrom(lookup, body, lead);
+  // "Flour: 2 cups, sifted": what stood before the amount was the food
+  return draft?.found === undefined ? draftFrom(lookup, line, "") : draft;
+}
+const emptyDraft = (line: string): Draft => ({
+  line,
+  lead: "",
+  found: undefined,
+  quantity: undefined,
+  weight: undefined,
+  words: new Set(),
+  others: [],
+  preparation: "",
+  note: "",
+  ofWhole: false,
+});
+
+function draftFrom(lookup: Lookup, line: string, lead: string): Draft {
   const imperial = lookup.store.locale === "en-GB";
   const leading = readQuantity(line, 0, { imperial });
   const seg = segments(leading === undefined ? line : line.slice(leading.end));
@@ -75,7 +86,7 @@ export function draftOf(names: Lookup, text: string): Draft {
   const head = trailing?.head ?? cut.head;
   const first = leading ?? trailing?.quantity;
   const hit = resolve(lookup, line, head, seg.rest, seg.brackets, first, imperial);
-  if (hit === undefined) return { ...empty, quantity: first };
+  if (hit === undefined) return { ...emptyDraft(line), quantity: first };
 
   const said = sortSegments(
     lookup,
@@ -99,10 +110,11 @@ export function draftOf(names: Lookup, text: string): Draft {
   if (cut.tail !== "" && !flagOnly(cut.tail)) (cut.prepares ? preparation : notes).push(cut.tail);
   preparation.push(...said.preparation);
   notes.push(...said.notes);
+  if (lead !== "" && !flagOnly(lead.toLowerCase())) notes.push(lead);
 
-  const whole = partAfter(lookup, hit, said.preparation);
-  const found = whole ?? asSold ?? hit.found;
-  const ofWhole = hit.ofWhole === true || whole !== undefined;
+  const part = partAfter(lookup, hit, said.preparation);
+  const found = part ?? asSold ?? hit.found;
+  const ofWhole = hit.ofWhole === true || part !== undefined;
   const quantity = beside(
     hit.quantity ?? (hit.ofWhole ? undefined : first) ?? said.amounts[0]?.quantity,
     said.amounts,
@@ -115,6 +127,7 @@ export function draftOf(names: Lookup, text: string): Draft {
   if (says(amountText, "packed")) preparation.unshift("packed");
   return {
     line,
+    lead,
     found,
     quantity: one,
     weight: one === undefined ? undefined : weigh(lookup.store, found.ingredient, one, words, nouns),
@@ -195,7 +208,7 @@ export function readLineWith(lookup: Lookup, text: string): ReadLine {
     preparation: d.preparation,
     note: d.note,
     optional:
-      says(d.line, "optional") ||
+      says(`${d.lead} ${d.line}`, "optional") ||
       says(d.line, "if", "desired") ||
       says(d.line, "if", "you", "like") ||
       says(d.line, "if", "using"),

@@ -1,6 +1,6 @@
 import { readNumeral } from "./numbers.js";
 import { isDash, isLetter, isSpace, readWord, skipSpace, skipWord, type Word } from "./scan.js";
-import { readUnit, type Unit } from "./units.js";
+import { readUnit, type Unit, unitOf } from "./units.js";
 
 // The pieces an amount is made of: a number or a range, size words, a unit, a sum of two, a bracket.
 
@@ -209,6 +209,7 @@ export const measured = (u: Unit | undefined): boolean => u !== undefined && u.d
 /** "1 lb 2 oz", "1 cup plus 2 tbsp", "1 cup minus 1 tbsp": one amount in the first unit. */
 export function compound(text: string, at: number, first: Amount, imperial: boolean): { amount: Amount; end: number } {
   const unit = first.unit;
+  if (unit?.name === "stick") return sticks(text, at, first, imperial) ?? { amount: first, end: at };
   if (unit === undefined || !measured(unit) || unit.dimension === "length") return { amount: first, end: at };
   let p = skipSpace(text, at);
   let sign = 1;
@@ -216,6 +217,12 @@ export function compound(text: string, at: number, first: Amount, imperial: bool
   const less = skipWord(text, p, "minus", "less");
   if (less !== undefined) sign = -1;
   p = join ?? less ?? p;
+  const part = join === undefined ? undefined : halfMore(text, join);
+  if (part !== undefined)
+    return {
+      amount: { value: first.value + part.value, low: first.low + part.value, high: first.high + part.value, unit },
+      end: part.end,
+    };
   const n = readNumeral(text, p);
   if (n === undefined || n.article === true || n.spread !== undefined) return { amount: first, end: at };
   const z = sizes(text, n.end);
@@ -226,6 +233,35 @@ export function compound(text: string, at: number, first: Amount, imperial: bool
   const extra = (sign * n.value * z.fill * u.unit.factor) / unit.factor;
   if (first.low + extra <= 0) return { amount: first, end: at };
   return { amount: { value: first.value + extra, low: first.low + extra, high: first.high + extra, unit }, end: u.end };
+}
+
+/** "a cup and a half of rice": half of the unit said. Another unit after it would be an amount of its own. */
+function halfMore(text: string, at: number): { value: number; end: number } | undefined {
+  const a = skipWord(text, at, "a", "one");
+  const w = a === undefined ? undefined : readWord(text, a);
+  const value = w === undefined ? undefined : { half: 1 / 2, third: 1 / 3, quarter: 1 / 4 }[w.text];
+  if (w === undefined || value === undefined || skipWord(text, w.end, "of", "a") === undefined) return undefined;
+  return { value, end: w.end };
+}
+
+/** Tablespoons of a stick: what its wrapper marks. */
+const STICK = 8;
+/** "1 stick plus 2 tablespoons butter", in the spoons it ends in. */
+function sticks(
+  text: string,
+  at: number,
+  first: Amount,
+  imperial: boolean,
+): { amount: Amount; end: number } | undefined {
+  const p = skipSpace(text, at);
+  const join = text[p] === "+" || text[p] === "&" ? p + 1 : skipWord(text, p, "plus", "and");
+  const n = join === undefined ? undefined : readNumeral(text, join);
+  const u = n === undefined || n.article === true ? undefined : readUnit(text, n.end, imperial);
+  const spoon = unitOf("tbsp");
+  if (n === undefined || u?.unit.dimension !== "volume" || spoon === undefined) return undefined;
+  const one = (STICK * spoon.factor) / u.unit.factor;
+  const of = (v: number): number => v * one + n.value;
+  return { amount: { value: of(first.value), low: of(first.low), high: of(first.high), unit: u.unit }, end: u.end };
 }
 
 /** An amount that fills a bracket: "(14.5 oz)", "(about 120 g each)", "(8 oz/225 g)". */

@@ -176,7 +176,7 @@ function packed(
   const clean: Amount = { value: each.value, low: each.low, high: each.high, unit: each.unit };
   const end = unit === undefined || u === undefined ? z.end : u.end;
   return {
-    ...amountOf(s, unit),
+    ...amountOf(s, each.unit?.dimension === "length" && unit?.name === "knob" ? unitOf("piece") : unit),
     size: z.size === "" ? size : z.size,
     each: clean,
     approximate: false,
@@ -195,7 +195,8 @@ function piecesOfLength(
 ): Quantity | undefined {
   const next = readUnit(text, sizes(text, u.end).end, imperial);
   if (next === undefined || next.unit.dimension !== "count") return undefined;
-  const one = { value: 1, low: 1, high: 1, unit: next.unit };
+  // "a 2-inch knob" is a piece so long
+  const one = { value: 1, low: 1, high: 1, unit: next.unit.name === "knob" ? unitOf("piece") : next.unit };
   return { ...one, size: "", each: amountOf(s, u.unit), approximate: about, end: skipOf(text, next.end), words: u.end };
 }
 
