@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { storeOf, type Ingredient } from "../../src/catalogue/index.js";
 import { openCatalogue } from "../../src/index.js";
-import { dietAnswer, donenessFor, hazardsFor, readAvoid } from "../../src/safety/index.js";
+import { dietAnswer, donenessFor, hazardsFor, readAvoid, refusalFor } from "../../src/safety/index.js";
 import type { Caution } from "../../src/types.js";
 
 const store = storeOf(openCatalogue());
@@ -85,6 +85,24 @@ describe("what was let through", () => {
       expect(dietAnswer(store, the("refried-beans/canned"), diet).answer, diet).toBe("unknown");
     expect(dietAnswer(store, the("candied-fruit/candied"), "vegetarian").text).toMatch(/insect/);
     expect(dietAnswer(store, the("beer/pantry"), "vegan").answer).toBe("unknown");
+  });
+  it.each([
+    ["popcorn/pantry-toasted", "toddler"],
+    ["granola/pantry", "infant"],
+    ["granola/pantry", "vegan"],
+    ["garlic-salt/pantry", "low fodmap"],
+    ["shiro-powder/pantry", "g6pd"],
+    ["tonic-water/pantry", "g6pd"],
+  ] as const)("%s is not offered for %s", (id, diet) =>
+    expect(dietAnswer(store, the(id), diet).answer).not.toBe("yes"),
+  );
+  it("sea creatures are said to be neither mollusc nor crustacean", () => {
+    const no = refusalFor(
+      store,
+      the("sea-urchin/fresh"),
+      readAvoid(store, { allergens: ["molluscs"] }, () => []),
+    );
+    expect(no?.detail).toMatch(/May contain molluscs.*Neither mollusc nor crustacean/);
   });
   it("sugar in a baby's food is worth a word", () =>
     expect(dietAnswer(store, the("golden-syrup/pantry"), "infant").cautions.map((c) => c.hazard)).toContain(
