@@ -7,6 +7,7 @@ export { donenessOf, foodFacts, listFoods } from "./facts/index.js";
 export { swapsFor, judgeSwap } from "./swap/index.js";
 export { pairingsFor } from "./pairing/index.js";
 export { readRecipe, readRecipes } from "./recipe/index.js";
+export { adaptRecipe, type AdaptOptions } from "./adapt/index.js";
 export { checkMeal } from "./meal/index.js";
 export { jsonForPage, renderNotes, swapNotes, type NoteOptions } from "./notes/index.js";
 export { vocabulary } from "./vocabulary.js";

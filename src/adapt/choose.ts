@@ -1,13 +1,17 @@
-import { storeOf, type Ingredient } from "../catalogue/index.js";
+import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood } from "../names/index.js";
-import { portionOf } from "../portion/index.js";
+import { MAX_LINE, portionOf } from "../portion/index.js";
 import { readAvoid, refusalFor, type AvoidRules } from "../safety/index.js";
 import { swapsFor } from "../swap/index.js";
 import type { AdaptChoices, Catalogue, Portion, Recipe, Refusal, Swap } from "../types.js";
-import type { Line } from "./line.js";
+import { likeBefore, type Line } from "./line.js";
 import { calledOf } from "./mentions.js";
 import { techniqueOf } from "./technique.js";
+
+/** Lines stand-ins are looked for, and lines of the dish they are looked at with: a recipe has fewer. */
+const MAX_CHOSEN = 50;
+const MAX_DISH = 100;
 
 export interface AdaptOptions extends AdaptChoices {
   /** What is in the house: stand-ins are taken from it only when `onlyFromHave` is true. */
@@ -21,6 +25,8 @@ export interface Stand {
   readonly use: readonly Portion[];
   readonly swap?: Swap;
   readonly why: string;
+  /** The old food is kept out for somebody: its name must not stand where it can be avoided. */
+  readonly avoided: boolean;
 }
 export interface Chosen {
   readonly stands: readonly Stand[];
@@ -70,22 +76,30 @@ export function choose(
   lines.forEach((l, at) => {
     const item = l.read.food && store.byId.get(l.read.food.id);
     const reason = item && refusalFor(store, item, rules);
-    if (reason && !wanted.has(at)) wanted.set(at, { why: lowerEnd(reason.detail) });
+    if (reason) wanted.set(at, { ...wanted.get(at), why: lowerEnd(reason.detail) });
     const asked = rules.allergens.length + rules.diets.length + rules.groups.length + rules.foods.length > 0;
     if (asked && item === undefined && !wanted.has(at))
       notes.push(
-        `CHECK BY HAND: "${l.text}" could not be read for certain, so nobody has checked whether it must be avoided.`,
+        `CHECK BY HAND: "${shown(l.text)}" could not be read for certain, so nobody has checked whether it must be avoided.`,
       );
   });
   const gone = new Set([...wanted.keys()].map((at) => lines[at]?.read.food?.id));
   const limits = constraintsOf(choices);
   const stands: Stand[] = [];
+  const asked = [...wanted.values()].filter((x) => x.swap === undefined).length;
+  if (asked > MAX_CHOSEN)
+    fail("input too large", `Stand-ins are looked for ${MAX_CHOSEN} lines at most; here ${asked} want one.`, {
+      limit: MAX_CHOSEN,
+      size: asked,
+    });
+  const dishLines = lines.map((l) => (l.text.length <= MAX_LINE ? l.text : ""));
   for (const at of [...wanted.keys()].sort((a, b) => a - b)) {
     const { swap: given, why } = wanted.get(at) as { swap?: Swap; why: string };
     const line = lines[at] as Line;
     const original = recipe.lines[at]?.text ?? "";
     const item = line.read.food && store.byId.get(line.read.food.id);
-    const loud = `NOT REPLACED: "${original}"${limits}.`;
+    const avoided = item !== undefined && refusalFor(store, item, rules) !== undefined;
+    const loud = `NOT REPLACED: "${shown(original)}"${limits}.`;
     const before = (recipe as { notes?: readonly string[] }).notes ?? [];
     if (given === undefined && before.some((n) => n.startsWith(loud))) continue;
     if (item === undefined) {
@@ -103,20 +117,29 @@ export function choose(
       return undefined;
     };
     if (given !== undefined) {
+      checkSwap(store, given);
       const no = fits(given.use);
       if (no !== undefined) {
         refused.push(no);
         notes.push(
           `${loud} The swap given for it is ruled out. ${no.name}: ${no.detail} The line is still in the recipe.`,
         );
-      } else stands.push({ at, item, swap: given, use: scaled(given.use), why });
+      } else
+        stands.push({
+          at,
+          item,
+          swap: given,
+          use: scaled(given.use).map((u) => likeBefore(store, u, line.read.portion)),
+          why,
+          avoided,
+        });
       continue;
     }
     const own = line.read.alternatives.find(
       (a) => a.portion !== undefined && !gone.has(a.id) && fits([a.portion]) === undefined,
     );
     if (own?.portion !== undefined && choices.onlyFromHave !== true) {
-      stands.push({ at, item, use: [own.portion], why: `${why}; the line itself offers it` });
+      stands.push({ at, item, use: [own.portion], why: `${why}; the line itself offers it`, avoided });
       continue;
     }
     const called = calledOf(store, item, original);
@@ -125,7 +148,7 @@ export function choose(
       missing: item.id,
       ...(line.read.portion === undefined ? {} : { amount: `${line.read.portion.grams} g` }),
       dish: {
-        lines: lines.filter((_, i) => i !== at).map((l) => l.text),
+        lines: dishLines.filter((l, i) => i !== at && l !== "").slice(0, MAX_DISH),
         ...(technique === undefined ? {} : { technique }),
         ...(recipe.serves === undefined ? {} : { serves: recipe.serves * factor }),
       },
@@ -149,7 +172,15 @@ export function choose(
           " ",
         ),
       );
-    } else stands.push({ at, item, swap: best, use: best.use, why });
+    } else
+      stands.push({
+        at,
+        item,
+        swap: best,
+        use: best.use.map((u) => likeBefore(store, u, line.read.portion)),
+        why,
+        avoided,
+      });
   }
   return { stands, notes, refused };
 
@@ -161,7 +192,23 @@ export function choose(
     });
   }
 }
-const lowerEnd = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1).replace(/\.$/, "");
+/** A stored swap may come from elsewhere: what it uses must be known here and have an amount. */
+function checkSwap(store: Store, swap: Swap): void {
+  const { use } = swap as { use?: unknown };
+  if (!Array.isArray(use) || use.length === 0 || use.length > 10)
+    fail("conflicting request", "A swap is what swapsFor gives: it has a list of what to use.", { fields: ["swap"] });
+  for (const u of use as readonly (Partial<Portion> | null)[]) {
+    const id = String(u?.id ?? "").slice(0, 200);
+    if (!store.byId.has(id)) fail("unknown food", `No food "${id}" is known here.`, { input: id, nearest: [] });
+    const grams = u?.grams;
+    if (typeof grams !== "number" || !(grams > 0) || !(grams <= 1_000_000) || typeof u?.measure?.text !== "string")
+      fail("conflicting request", `The swap gives no amount of ${id}.`, { fields: ["swap.use"] });
+  }
+}
+export const shown = (text: string): string => (text.length > 200 ? `${text.slice(0, 200)}…` : text);
+/** The first sentence of a detail, to stand in brackets. */
+const lowerEnd = (s: string): string =>
+  (s.charAt(0).toLowerCase() + s.slice(1)).split(". ")[0]?.replace(/\.$/, "") ?? "";
 function constraintsOf(choices: AdaptOptions): string {
   const avoid = [...(choices.avoid?.allergens ?? []), ...(choices.avoid?.diets ?? []), ...(choices.avoid?.foods ?? [])];
   const parts = [

@@ -19,9 +19,21 @@ const ODD: Readonly<Record<string, string>> = {
   chillis: "chilli",
   chilis: "chili",
 };
-/** One of a thing. Words that only look like more than one stay. */
+/** Spellings of one word. */
+const SPELLED: Readonly<Record<string, string>> = {
+  yoghurt: "yogurt",
+  chili: "chilli",
+  chile: "chilli",
+  chilly: "chilli",
+};
+/** One of a thing, spelled one way. */
 export function stem(word: string): string {
-  const odd = ODD[word];
+  const one = singular(word);
+  return Object.hasOwn(SPELLED, one) ? (SPELLED[one] as string) : one;
+}
+/** One of a thing. Words that only look like more than one stay. */
+export function singular(word: string): string {
+  const odd = Object.hasOwn(ODD, word) ? ODD[word] : undefined;
   if (odd !== undefined) return odd;
   if (word.length < 4 || !word.endsWith("s") || /(?:ss|us|is)$/.test(word)) return word;
   if (word.endsWith("ies") && word.length > 4) return `${word.slice(0, -3)}y`;
