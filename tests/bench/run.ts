@@ -9,6 +9,7 @@ import { WIDTH, doseMatrix } from "../../src/dose/index.js";
 import { readAsk } from "../../src/swap/ask.js";
 import { blendsFor } from "../../src/swap/blend/index.js";
 import { SUPPER, HOUSE, TABLE } from "../../src/cli/quayside.js";
+import { recipeTimes } from "./recipes.js";
 
 interface Timing {
   readonly median: number;
@@ -162,3 +163,4 @@ function growth(sizes: readonly number[]): void {
 
 catalogueTimes();
 growth(process.argv.includes("--quick") ? [0, 10_000] : [0, 10_000, 30_000, 100_000]);
+await recipeTimes(process.argv.includes("--quick") ? 1000 : 5000);
