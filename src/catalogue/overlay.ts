@@ -1,5 +1,6 @@
 import { fail } from "../errors.js";
 import type { Extension } from "../types.js";
+import { contradicts, subjectOf } from "./contradict.js";
 import { nameKey } from "./name-columns.js";
 import type { Flat, FlatIngredient, NameRow, PackedSwap } from "./packed.js";
 
@@ -26,6 +27,17 @@ function conflict(what: string, id: string, first: string, second: string): neve
     "extension conflict",
     `${what} "${id}" is in ${sideOf(first)} and in the extension "${second}". Rename yours, or open with onConflict: "replace".`,
     { id, first, second },
+  );
+}
+
+const told = (s: PackedSwap): string =>
+  `${s.uses.map((u) => `${u.amount ?? u.ratio ?? "some"} ${u.id}`).join(" + ")} for ${s.replaces.amount ?? "1"} ${s.replaces.id}`;
+/** Refuses two swaps by the same parts for the same use that say other amounts, naming both. */
+function contradiction(mine: PackedSwap, name: string, theirs: PackedSwap, first: string): never {
+  return fail(
+    "extension conflict",
+    `The extension "${name}" swaps ${told(mine)}; ${sideOf(first)} swaps ${told(theirs)}. Take yours out, or open with onConflict: "replace".`,
+    { id: mine.id, first, second: name },
   );
 }
 
@@ -65,7 +77,7 @@ function shareNames(rows: readonly FlatIngredient[], keys: ReadonlySet<string>):
 
 /**
  * Lays extensions over the catalogue's rows, one after another.
- * @throws `extension conflict` when an id, the default of a food or a swap is there already and `onConflict` is "error"; `invalid extension`
+ * @throws `extension conflict` when an id, the default of a food or a swap is there already, or a swap says other amounts than one there, and `onConflict` is "error"; `invalid extension`
  */
 export function overlay(base: Flat, extensions: readonly Extension[], onConflict: OnConflict): Flat {
   const from = new Map<string, string>();
@@ -100,7 +112,15 @@ function overlayOne(base: Flat, extension: Extension, onConflict: OnConflict, fr
   }
 
   const swaps = new Map(base.swaps.map((s) => [s.id, s]));
+  const subjects = new Map<string, PackedSwap[]>();
+  if (content.swaps.length > 0)
+    for (const s of base.swaps) subjects.set(subjectOf(s), [...(subjects.get(subjectOf(s)) ?? []), s]);
   for (const swap of content.swaps) {
+    for (const other of subjects.get(subjectOf(swap)) ?? []) {
+      if (!contradicts(swap, other)) continue;
+      if (onConflict === "error") contradiction(swap, name, other, owner(other.id));
+      swaps.delete(other.id);
+    }
     if (swaps.has(swap.id) && onConflict === "error") conflict("The swap", swap.id, owner(swap.id), name);
     swaps.set(swap.id, { ...swap, sources: swap.sources.map(at) } satisfies PackedSwap);
     from.set(swap.id, name);

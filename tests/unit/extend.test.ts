@@ -322,3 +322,54 @@ describe("hostile input", () => {
     }
   });
 });
+
+describe("a swap that contradicts one that is there", () => {
+  // The catalogue says 1 cup of dried pigeon peas is 1 cup of dried pinto beans, in rice and stew.
+  const saying = (amount: string, context?: string): Json => ({
+    name: "my kitchen",
+    swaps: [
+      {
+        id: "my-pigeon-peas",
+        replaces: { food: "pigeon-pea/dried", amount: "1 cup" },
+        uses: [{ food: "pinto-bean/dried", amount }],
+        ...(context === undefined ? {} : { context }),
+        from: ["common practice"],
+      },
+    ],
+  });
+  const open = (json: Json, onConflict: "error" | "replace" = "error"): ReturnType<typeof openCatalogue> =>
+    openCatalogue({ extensions: [readExtension(json)], onConflict });
+  it("is an error that names both sides and both amounts", () => {
+    let said: unknown;
+    try {
+      open(saying("2 cups"));
+    } catch (e) {
+      said = e;
+    }
+    if (!isSteadfareError(said, "extension conflict")) throw new Error("no conflict was told");
+    expect(said.message).toContain(
+      'The extension "my kitchen" swaps 2 cups pinto-bean/dried for 1 cup pigeon-pea/dried',
+    );
+    expect(said.message).toContain("the catalogue swaps 1 cup pinto-bean/dried for 1 cup pigeon-pea/dried");
+    expect(said.data).toEqual({ id: "pigeon-pea/dried<pinto-bean/dried", first: "catalogue", second: "my kitchen" });
+  });
+  it("is told apart from one that says the same in other words", () => {
+    const message = (json: Json): string => {
+      try {
+        open(json);
+      } catch (e) {
+        return (e as Error).message;
+      }
+      return "";
+    };
+    expect(message(saying("16 tbsp"))).toContain('is in the catalogue and in the extension "my kitchen"');
+    expect(message(saying("3 cups", "stew"))).toContain("the catalogue swaps 1 cup");
+    expect(message(saying("3 cups", "salad"))).not.toContain("the catalogue swaps");
+  });
+  it("takes the other's place when asked to", () => {
+    const before = storeOf(openCatalogue()).swaps.length;
+    const after = storeOf(open(saying("2 cups"), "replace")).swaps;
+    expect(after.length).toBe(before);
+    expect(after.find((s) => s.id === "pigeon-pea/dried<pinto-bean/dried")?.uses[0]?.amount).toBe("2 cups");
+  });
+});
