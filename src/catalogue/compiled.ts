@@ -1,11 +1,22 @@
-import { idsOf } from "./ids.js";
+import { idsOf, keyPlaces, packKeys } from "./ids.js";
 import { byTag, nameKey, nameReader, sameNames, usualName, type NamesByTag } from "./name-columns.js";
-import { FORMAT, type Coded, type Compiled, type Flat, type FlatIngredient, type PackedMeasure } from "./packed.js";
+import { figuresOf, sourcesOf } from "./figures.js";
+import { packFigures, packSparse } from "./numbers.js";
+import {
+  FORMAT,
+  type Coded,
+  type Compiled,
+  type Flat,
+  type FlatIngredient,
+  type PackedFigure,
+  type PackedMeasure,
+} from "./packed.js";
 import { CODECS } from "./squeeze.js";
 import { decodeSwaps, encodeSwaps } from "./swap-columns.js";
 
 export * from "./packed.js";
-export { idsOf, keysOf } from "./ids.js";
+export { idsOf, keyPlaces, keysOf } from "./ids.js";
+export { figuresOf, sourcesOf } from "./figures.js";
 export { nameReader } from "./name-columns.js";
 export { decodeSwaps, nameSwaps } from "./swap-columns.js";
 
@@ -97,15 +108,17 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     const key = nameKey(row);
     if (!names.has(key)) names.set(key, byTag(row.names.filter((n) => n.of !== "state")));
   }
-  const figures: Record<string, { v: (number | null)[]; s: number[] }> = {};
+  const figures: Record<string, PackedFigure> = {};
   for (const name of Object.keys(flat.commons.figures)) {
     const v = flat.ingredients.map((row) => row.figures[name]?.[0] ?? null);
     if (v.some((x) => x !== null))
-      figures[name] = { v, s: flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? [])) };
+      figures[name] = {
+        v: packFigures(v),
+        s: packSparse(flat.ingredients.map((row, i) => place(row.figures[name]?.[1], records[i] ?? []))),
+      };
   }
   const of = [...names.keys()];
   const keyAt = new Map(of.map((key, k) => [key, k]));
-  columns["key"] = flat.ingredients.map((row) => keyAt.get(nameKey(row)) ?? -1);
   const kindAt = new Map(flat.commons.kinds.map(([kind], k) => [kind, k]));
   columns["kind"] = flat.ingredients.map((row) => kindAt.get(row.kind) ?? -1);
   const tags: Record<string, { step: number[]; text: string }> = {};
@@ -122,6 +135,7 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     commons: flat.commons,
     size: flat.ingredients.length,
     columns,
+    keys: packKeys(flat.ingredients.map((row) => keyAt.get(nameKey(row)) ?? -1)),
     names: { of, tags },
     figures,
     swaps: encodeSwaps(flat.swaps, new Map(flat.ingredients.map((row, i) => [row.id, i]))),
@@ -161,22 +175,25 @@ export function decode(compiled: Compiled): Flat {
   }
   const names = nameReader(compiled);
   const ids = idsOf(compiled);
+  const keys = keyPlaces(compiled);
+  const measured = Object.keys(compiled.figures).map(
+    (name) => [name, figuresOf(compiled, name), sourcesOf(compiled, name)] as const,
+  );
   rows.forEach((row, i) => {
     const {
       stateNames: _stateNames,
       records,
-      key: at,
       kind,
       measures,
       ...rest
-    } = row as { stateNames?: unknown; records?: number[]; key: number; kind: number; measures: StoredMeasure[] };
-    const key = compiled.names.of[at] ?? "";
+    } = row as { stateNames?: unknown; records?: number[]; kind: number; measures: StoredMeasure[] };
+    const key = compiled.names.of[keys[i] as number] ?? "";
     const dot = key.indexOf(".");
     const figures: Record<string, readonly [number, number]> = {};
-    for (const [figure, { v, s }] of Object.entries(compiled.figures)) {
-      const value = v[i];
-      const at = s[i] ?? 0;
-      if (value !== null && value !== undefined) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
+    for (const [figure, v, s] of measured) {
+      const value = v[i] as number;
+      const at = s[i] as number;
+      if (!Number.isNaN(value)) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
     }
     rows[i] = {
       ...rest,

@@ -1,3 +1,4 @@
+import { keyPlaces } from "./ids.js";
 import type { Compiled, FlatIngredient, NameRow } from "./packed.js";
 
 export type NamesByTag = Readonly<Record<string, readonly string[]>>;
@@ -30,9 +31,10 @@ export function nameReader(
 ): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
   let shared: Map<string, Record<string, string[]>> | undefined;
   const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
+  const places = keyPlaces(compiled);
   return (i) => {
     shared ??= sharedNames(compiled);
-    const key = compiled.names.of[columns["key"]?.[i] as number] ?? "";
+    const key = compiled.names.of[places[i] as number] ?? "";
     const isPart = key.includes(".");
     const names = [
       ...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"),

@@ -6,6 +6,8 @@ import {
   decode,
   decodeSwaps,
   encode,
+  figuresOf,
+  sourcesOf,
   type Coded,
   type Commons,
   type Compiled,
@@ -49,8 +51,17 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
   const { commons } = compiled;
   const ingredients = ingredientsOf(compiled);
   const columns: Record<string, Float64Array> = {};
-  for (const [name, { v }] of Object.entries(compiled.figures))
-    columns[name] = Float64Array.from(v, (x) => x ?? Number.NaN);
+  // Unpacked when first asked for: a query looks at a third of them, opening at none.
+  for (const name of Object.keys(compiled.figures))
+    Object.defineProperty(columns, name, {
+      enumerable: true,
+      configurable: true,
+      get: () => {
+        const value = figuresOf(compiled, name);
+        Object.defineProperty(columns, name, { enumerable: true, value });
+        return value;
+      },
+    });
   const records = compiled.columns["records"] as readonly (readonly number[])[];
   let flat: Flat | undefined;
   let swaps: readonly SwapEdge[] | undefined;
@@ -67,10 +78,10 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
     columns,
     codes: (field) => (compiled.columns[field] as Coded<unknown>).at,
     figure(i, name): Figure | null {
-      const column = compiled.figures[name];
-      const value = column?.v[i.index];
-      if (!column || value === null || value === undefined) return null;
-      const at = column.s[i.index] ?? 0;
+      if (!Object.hasOwn(compiled.figures, name)) return null;
+      const value = figuresOf(compiled, name)[i.index] as number;
+      if (Number.isNaN(value)) return null;
+      const at = sourcesOf(compiled, name)[i.index] as number;
       return { value, source: sourceRef(commons, at > 0 ? at - 1 : (records[i.index]?.[-at] ?? -1)) };
     },
     figureUnit: (name) => commons.figures[name]?.unit ?? "",

@@ -1,8 +1,10 @@
+import type { Sparse } from "./numbers.js";
+
 /**
  * The shape the package ships: columns, one value an ingredient, parsed once from one JSON string.
  * Words that repeat are kept once in a dictionary and pointed to; figures are numbers or null (not measured).
  */
-export const FORMAT = 1;
+export const FORMAT = 2;
 
 /** A column whose values repeat: `at[i]` is the place of ingredient i's value in `of`; -1 is none. */
 export interface Coded<T> {
@@ -141,15 +143,32 @@ export interface Compiled {
     readonly of: readonly string[];
     readonly tags: Readonly<Record<string, { readonly step: readonly number[]; readonly text: string }>>;
   };
-  /** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
-  readonly figures: Readonly<Record<string, { readonly v: readonly (number | null)[]; readonly s: readonly number[] }>>;
+  /** For each ingredient the place of its key among `names.of`, packed (keys.ts). */
+  readonly keys: string;
+  readonly figures: Readonly<Record<string, PackedFigure>>;
   readonly swaps: SwapColumns;
 }
-/** Swaps by column: ingredients by their place in the catalogue, amounts as text or a ratio (0: none given), the rest coded. */
+/** v: values; s: the place of each source among `commons.refs`, plus 1; 0, -1, -2 ... point to the ingredient's own records. */
+export interface PackedFigure {
+  readonly v: string;
+  readonly s: Sparse;
+}
+/** A column whose values repeat, the places packed: 0 is none, 1 the first of the list. */
+export interface Listed<T> {
+  readonly of: readonly T[];
+  readonly at: string;
+}
+/** Swaps by column: ingredients by their place in the catalogue, amounts as text or a ratio; what they use one after another. */
 export interface SwapColumns {
-  readonly replaces: readonly number[];
-  readonly amount: readonly (string | 0)[];
-  readonly uses: readonly (readonly (number | string)[])[];
-  readonly rest: Coded<Omit<PackedSwap, "id" | "replaces" | "uses" | "change">>;
+  readonly replaces: string;
+  readonly amount: Listed<string>;
+  readonly count: string;
+  readonly uses: string;
+  readonly usesAmount: Listed<string | number>;
+  readonly role: Listed<string>;
+  readonly context: Listed<string>;
+  readonly techniques: Listed<readonly string[]>;
+  readonly tradition: Listed<string>;
+  readonly sources: Listed<readonly number[]>;
   readonly change: readonly (string | 0)[];
 }

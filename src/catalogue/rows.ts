@@ -1,5 +1,6 @@
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
 import {
+  keyPlaces,
   nameReader,
   unpackMeasure,
   valuesOf,
@@ -81,14 +82,16 @@ class Columns {
   readonly commons: Commons;
   readonly kinds: ReadonlyMap<string, readonly string[]>;
   readonly names: ReturnType<typeof nameReader>;
+  private readonly places: Int32Array;
   private readonly readers = new Map<string, Column>();
   constructor(private readonly compiled: Compiled) {
     this.commons = compiled.commons;
     this.kinds = kindLines(compiled.commons);
     this.names = nameReader(compiled);
+    this.places = keyPlaces(compiled);
   }
   key(i: number): string {
-    return this.compiled.names.of[this.read("key", i) as number] ?? "";
+    return this.compiled.names.of[this.places[i] as number] ?? "";
   }
   read(field: string, i: number): unknown {
     let column = this.readers.get(field);

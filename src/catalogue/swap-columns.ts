@@ -1,45 +1,68 @@
 import { idsOf } from "./ids.js";
-import type { Compiled, PackedSwap, SwapColumns } from "./packed.js";
+import { packInts, packSteps, unpackInts, unpackSteps } from "./numbers.js";
+import type { Compiled, Listed, PackedSwap, SwapColumns } from "./packed.js";
 
-export function encodeSwaps(swaps: readonly PackedSwap[], at: ReadonlyMap<string, number>): SwapColumns {
+function listed<T>(values: readonly (T | undefined)[]): Listed<T> {
   const seen = new Map<string, number>();
-  const of: Omit<PackedSwap, "id" | "replaces" | "uses" | "change">[] = [];
-  const rest = swaps.map(({ id: _id, replaces: _replaces, uses: _uses, change: _change, ...other }) => {
-    const key = JSON.stringify(other);
-    const place = seen.get(key) ?? of.push(other) - 1;
+  const of: T[] = [];
+  const at = values.map((value) => {
+    if (value === undefined) return 0;
+    const key = JSON.stringify(value);
+    const place = seen.get(key) ?? of.push(value);
     seen.set(key, place);
     return place;
   });
+  return { of, at: packInts(at) };
+}
+const unlisted = <T>({ of, at }: Listed<T>): (T | undefined)[] => Array.from(unpackInts(at), (place) => of[place - 1]);
+
+export function encodeSwaps(swaps: readonly PackedSwap[], at: ReadonlyMap<string, number>): SwapColumns {
   const place = (id: string): number => at.get(id) ?? -1;
+  const uses = swaps.flatMap((s) => s.uses);
   return {
-    replaces: swaps.map((s) => place(s.replaces.id)),
-    amount: swaps.map((s) => s.replaces.amount ?? 0),
-    uses: swaps.map((s) => s.uses.flatMap((u) => [place(u.id), u.amount ?? u.ratio ?? 0])),
-    rest: { of, at: rest },
+    replaces: packSteps(swaps.map((s) => place(s.replaces.id))),
+    amount: listed(swaps.map((s) => s.replaces.amount)),
+    count: packInts(swaps.map((s) => s.uses.length)),
+    uses: packInts(uses.map((u) => place(u.id) + 1)),
+    usesAmount: listed<string | number>(uses.map((u) => u.amount ?? u.ratio)),
+    role: listed(swaps.map((s) => s.role)),
+    context: listed(swaps.map((s) => s.context)),
+    techniques: listed(swaps.map((s) => s.techniques)),
+    tradition: listed(swaps.map((s) => s.tradition)),
+    sources: listed(swaps.map((s) => s.sources)),
     change: swaps.map((s) => s.change ?? 0),
   };
 }
+/** A field that is left out when there is nothing in it. */
+const given = <K extends string, V>(key: K, value: V | undefined): { [k in K]?: V } =>
+  (value === undefined ? {} : { [key]: value }) as { [k in K]?: V };
+
 /** The inverse: swaps as rows. */
 export function decodeSwaps(compiled: Compiled): PackedSwap[] {
-  const { replaces, amount, uses, rest, change } = compiled.swaps;
+  const { swaps } = compiled;
   const ids = idsOf(compiled);
-  const rows = replaces.map((need, i) => {
-    const pairs = uses[i] ?? [];
+  const places = unpackInts(swaps.uses);
+  const [amounts, usesAmounts] = [unlisted(swaps.amount), unlisted(swaps.usesAmount)];
+  const [roles, contexts, techniques] = [unlisted(swaps.role), unlisted(swaps.context), unlisted(swaps.techniques)];
+  const [traditions, sources] = [unlisted(swaps.tradition), unlisted(swaps.sources)];
+  const counts = unpackInts(swaps.count);
+  let next = 0;
+  const rows = Array.from(unpackSteps(swaps.replaces), (need, i) => {
+    const uses = Array.from({ length: counts[i] as number }, () => {
+      const amount = usesAmounts[next];
+      const id = ids[(places[next++] as number) - 1] ?? "";
+      return typeof amount === "number" ? { id, ratio: amount } : { id, ...given("amount", amount) };
+    });
+    const change = swaps.change[i];
     return {
-      replaces: { id: ids[need] ?? "", ...(amount[i] === 0 || amount[i] === undefined ? {} : { amount: amount[i] }) },
-      uses: Array.from({ length: pairs.length / 2 }, (_, k) => {
-        const given = pairs[2 * k + 1];
-        return {
-          id: ids[pairs[2 * k] as number] ?? "",
-          ...(typeof given === "string"
-            ? { amount: given }
-            : typeof given === "number" && given > 0
-              ? { ratio: given }
-              : {}),
-        };
-      }),
-      ...(rest.of[rest.at[i] ?? -1] as Omit<PackedSwap, "id" | "replaces" | "uses" | "change">),
-      ...(change[i] === 0 || change[i] === undefined ? {} : { change: change[i] }),
+      replaces: { id: ids[need] ?? "", ...given("amount", amounts[i]) },
+      uses,
+      ...given("role", roles[i]),
+      ...given("context", contexts[i]),
+      ...given("techniques", techniques[i]),
+      ...given("tradition", traditions[i]),
+      sources: sources[i] ?? [],
+      ...(change === 0 || change === undefined ? {} : { change }),
     };
   });
   return nameSwaps(rows);
