@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { storeOf, type Ingredient } from "../../src/catalogue/index.js";
 import { openCatalogue } from "../../src/index.js";
-import { dietAnswer, donenessFor, hazardsFor, readAvoid, refusalFor } from "../../src/safety/index.js";
+import { allergenFacts, dietAnswer, donenessFor, hazardsFor, readAvoid, refusalFor } from "../../src/safety/index.js";
 import type { Caution } from "../../src/types.js";
 
 const store = storeOf(openCatalogue());
@@ -96,6 +96,14 @@ describe("what was let through", () => {
   ] as const)("%s is not offered for %s", (id, diet) =>
     expect(dietAnswer(store, the(id), diet).answer).not.toBe("yes"),
   );
+  it("breads and pastries may hold lupin, and a milk-free spread is offered with a word about the label", () => {
+    for (const id of ["baguette/fresh", "pie-crust/frozen", "rye-bread/fresh"])
+      expect(allergenFacts(store, the(id)).mayContain, id).toContain("lupin");
+    const rules = readAvoid(store, { allergens: ["milk"] }, () => []);
+    expect(refusalFor(store, the("vegan-butter/pantry"), rules)).toBeUndefined();
+    const said = hazardsFor(store, { use: [{ ingredient: the("vegan-butter/pantry"), grams: 50 }], rules }).cautions;
+    expect(said.map((x) => x.hazard)).toContain("cross-reaction: milk-plant-kinds");
+  });
   it("sea creatures are said to be neither mollusc nor crustacean", () => {
     const no = refusalFor(
       store,
