@@ -117,7 +117,8 @@ function masses(grams: number, metric: boolean, heavy: boolean, spooned: boolean
   const add = (m: KitchenMeasure | undefined, penalty: number) => {
     if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, penalty });
   };
-  add(metricMassFor(grams), metric ? (grams < SPOONFUL ? 0.3 : 0.01) : 0.6);
+  // No kitchen scale weighs a tenth of a gram: where there is a spoon, it is a pinch.
+  if (!(spooned && grams < 1)) add(metricMassFor(grams), metric ? (grams < SPOONFUL ? 0.3 : 0.01) : 0.6);
   // What has a spoon or cup of its own is not put on the scale in a US kitchen, least of all half an ounce of salt.
   add(usMassFor(grams), metric ? 1 : heavy ? 0 : spooned ? (grams < 85 ? 0.5 : 0.25) : 0.12);
   return out;

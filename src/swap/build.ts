@@ -1,6 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { freeze } from "../errors.js";
-import { portionOf } from "../portion/index.js";
+import { portionFor } from "./measure.js";
 import { allergenChange, type HazardAnswer } from "../safety/index.js";
 import type { Portion, Swap } from "../types.js";
 import type { Taste } from "../dose/index.js";
@@ -56,10 +56,7 @@ export function buildSwap(
   const mended = new Set(corrections.map((c) => (c.ingredient.id.startsWith("salt") ? "salt" : "")));
   const shift = shiftFor(ask, uses, before, strengths(ask, uses), mended);
   const { prep, active, waiting } = withRequired(plan, hazards);
-  const use = uses.map((u) => portionOf(ask.store, u.ingredient, u.grams)) as unknown as readonly [
-    Portion,
-    ...Portion[],
-  ];
+  const use = uses.map((u) => portionFor(ask, u.ingredient, u.grams)) as unknown as readonly [Portion, ...Portion[]];
   const swap: Omit<Swap, "text"> = {
     use,
     score: scored.score,

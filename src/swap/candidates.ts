@@ -225,7 +225,7 @@ const FAR = 0.9;
 
 export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> =>
   strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);
-export const floorOf = (ask: Ask): number => weightsOf(ask).floor;
+export const floorOf = (ask: Ask): number => weightsOf(ask).floor[classOf(ask)];
 /** One stand-in weighed whatever its role: for judging a single swap. */
 export function weighOne(ask: Ask, ingredient: Ingredient, before: Readonly<Record<Taste, number>>): Weighed {
   const all = ask.known.filter((k) => k.uses.length === 1 && k.uses[0]?.ingredient.id === ingredient.id);

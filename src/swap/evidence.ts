@@ -42,7 +42,13 @@ function fitOf(edge: SwapEdge, ask: Question): number {
   if (edge.context === undefined) return 0.95;
   if (ask.setting === "") return edge.techniques ? 0.8 : 0.85;
   const asked = words(ask.setting);
-  return words(edge.context).some((w) => asked.includes(w)) ? 1 : 0.7;
+  const meant = words(edge.context);
+  if (meant.some((w) => asked.includes(w))) return 1;
+  // Muffins and scones are both baking: what holds for one mostly holds for the other.
+  const jobs = (ask.store.tables["jobs"] ?? {}) as Readonly<Record<string, { technique?: string }>>;
+  const technique = (w: string): string | undefined =>
+    (Object.hasOwn(jobs, w) ? jobs[w] : Object.hasOwn(jobs, `${w}s`) ? jobs[`${w}s`] : undefined)?.technique;
+  return ask.technique !== undefined && meant.some((w) => technique(w) === ask.technique) ? 0.9 : 0.7;
 }
 
 export const isCommonPractice = (edge: SwapEdge): boolean => edge.sources.every((s) => s.key === "common practice");
@@ -64,8 +70,13 @@ export function knownSwaps(ask: Question): Known[] {
       const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
       return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
     });
-    // A publication weighs a little more than what cooks are known to do.
-    const weight = isCommonPractice(edge) ? 0.88 : 1;
+    // A publication weighs a little more than what cooks are known to do,
+    // and both for less where the shops have none of it and the dish is not of those who cook with it.
+    const strange = uses.some(
+      ({ ingredient: i }) =>
+        i.athand === 0 && ask.have?.has(i.id) !== true && !i.traditions.includes(ask.cuisine ?? ""),
+    );
+    const weight = (isCommonPractice(edge) ? 0.88 : 1) * (strange ? 0.85 : 1);
     return uses.length === edge.uses.length ? [{ edge, uses, fits: fitOf(edge, ask) * weight }] : [];
   });
 }

@@ -73,10 +73,17 @@ function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
   const name = uses.map((use) => store.nameOf(use)).join(" with ");
   const none = (can: string): boolean => uses.every((use) => !use.can.has(can));
   for (const { role, weight } of ask.roles) {
-    if (weight < 0.7) continue;
+    if (weight < (role === "leavener" ? 0.5 : 0.7)) continue;
     for (const need of NEEDS[role] ?? []) {
       if (item.can.has(need) && none(need)) return spoils(need, `${name} does not do what the ${role} must: ${need}.`);
     }
+    // Yeast wants hours that a batter with powder is not given, and the other way round.
+    const yeast = (i: Ingredient): boolean => i.origin.has("leavening yeast");
+    if (role === "leavener" && role === ask.roles[0]?.role && yeast(item) !== uses.some(yeast))
+      return spoils(
+        "lifts",
+        yeast(item) ? `${name} is no yeast: this dough rises slowly.` : `${name} needs time to rise.`,
+      );
     // A custard is what it is because something in it sets.
     if (
       role === "structure" &&
@@ -137,8 +144,17 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
         detail: `${name} falls apart or toughens in a long ${technique}.`,
       };
   }
+  // Egg poured in for cream sets into scraps.
+  if (
+    use.origin.has("egg") &&
+    use.can.has("sets on heating") &&
+    !item.can.has("sets on heating") &&
+    RICH.includes(ask.roles[0]?.role ?? "")
+  )
+    return spoils("sets on heating", `${name} sets when heated, which ${store.nameOf(item)} does not.`);
   return alien(ask, use);
 }
+const RICH: readonly string[] = ["liquid", "enrichment", "foam"];
 
 /** What no part may do, however little of it there is. */
 function unsafeOrAlien(ask: Ask, use: Ingredient): Gate | undefined {

@@ -1,5 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { freeze } from "../errors.js";
+import { kinLikeness } from "../likeness/index.js";
 import { requireFood } from "../names/index.js";
 import type { Catalogue, Judgement, Refusal, Swap, SwapAdvice, SwapRequest } from "../types.js";
 import { readAsk, type Ask } from "./ask.js";
@@ -11,7 +12,8 @@ import { checkRequest } from "./request.js";
 import { named } from "./sentence.js";
 
 /** Answers of one food, and of one kind, before the list is nothing but varieties. */
-const OF_FOOD = 2;
+const OF_FOOD = 1;
+const OF_OWN_FOOD = 2;
 const OF_KIND = 3;
 /**
  * Tells whether a single stand-in is one more of what the list has enough of: states of one food, varieties of one kind. What a table
@@ -21,16 +23,21 @@ const OF_KIND = 3;
 class Crowd {
   private readonly foods = new Map<string, number>();
   private readonly kinds = new Map<string, number>();
+  private readonly twins = new Set<string>();
   constructor(private readonly ask: Ask) {}
   /** Whether one that no table names would be one too many. Once true, always true. */
   full(i: Ingredient): boolean {
     if (this.ask.have?.has(i.id) === true) return false;
-    return (this.foods.get(i.food) ?? 0) >= OF_FOOD || (this.kinds.get(i.kind) ?? 0) >= OF_KIND;
+    const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
+    return (this.foods.get(i.food) ?? 0) >= most || (this.kinds.get(i.kind) ?? 0) >= OF_KIND;
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {
     const only = w.uses.length === 1 ? w.uses[0]?.ingredient : undefined;
-    if (!only || this.ask.have?.has(only.id) === true) return false;
+    // What is as good as the thing itself needs nothing stirred in that makes it no better.
+    if (!only) return w.known === undefined && w.uses.some((u) => this.twins.has(u.ingredient.id));
+    if (kinLikeness(this.ask.item, only) >= 0.88) this.twins.add(only.id);
+    if (this.ask.have?.has(only.id) === true) return false;
     if (w.known === undefined && this.full(only)) return true;
     this.foods.set(only.food, (this.foods.get(only.food) ?? 0) + 1);
     this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);

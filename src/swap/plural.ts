@@ -37,3 +37,32 @@ export function plural(name: string): string {
   if (/(s|x|z|ch|sh)$/.test(low) || O_ES.includes(low)) return `${lead}${head}es`;
   return `${lead}${head}s`;
 }
+
+/** What is weighed or spooned by the many, by the last word of its name. */
+const SEVERAL: ReadonlySet<string> = new Set(
+  (
+    "mushroom bean chickpea lentil pea potato tomato nut almond walnut cashew hazelnut peanut pecan pistachio olive prawn caper raisin " +
+    "date sausage clam mussel scallop apricot apple carrot onion shallot leek berry strawberry raspberry blueberry cherry seed noodle " +
+    "sprout chestnut parsnip turnip drumstick thigh wing chop fig prune"
+  ).split(" "),
+);
+/** Done to it already, so it is one stuff: "1 cup chopped onion". */
+const CUT: readonly string[] = [
+  "chopped",
+  "sliced",
+  "shredded",
+  "grated",
+  "ground",
+  "diced",
+  "minced",
+  "crushed",
+  "mashed",
+];
+/** The name as said after a measure of many small ones: "1 cup almonds", but "1 cup chopped onion". */
+export function several(name: string, measure: string): string {
+  const words = measure.split(" ");
+  const unit = words[words.length - 1] ?? "";
+  const many = ["cup", "cups", "g", "kg", "oz", "lb", "tbsp", "ml", "l"].includes(unit);
+  const last = name.slice(name.lastIndexOf(" ") + 1).toLowerCase();
+  return many && !CUT.some((w) => words.includes(w)) && SEVERAL.has(last) ? plural(name) : name;
+}

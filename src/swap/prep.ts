@@ -1,8 +1,9 @@
 import type { Ingredient, Procedure } from "../catalogue/index.js";
-import { portionOf } from "../portion/index.js";
 import type { Swap } from "../types.js";
 import type { Ask } from "./ask.js";
 import type { Known } from "./evidence.js";
+import { portionFor } from "./measure.js";
+import { FINE, toDo, unsaid, wanted, wetText } from "./steps.js";
 
 export type Prep = Swap["prep"][number];
 interface Use {
@@ -82,38 +83,32 @@ function late(ask: Ask, use: Ingredient): { text: string; minutes: number } | un
   return { text: `Add it for the last ${minutes} minutes only: long cooking breaks it up.`, minutes: 0 };
 }
 
-/** What is left unsaid by a technique when the two foods take different times in it. */
+/** What is left unsaid by a technique when two foods eaten for themselves, or cooked down for aroma, take different times in it. */
 function cooking(ask: Ask, use: Ingredient): { text: string; minutes: number } | undefined {
-  const { item } = ask;
-  const shared = (t: string): boolean => item.minutes[t] !== undefined && use.minutes[t] !== undefined;
-  const technique =
-    ask.technique !== undefined && shared(ask.technique)
-      ? ask.technique
-      : ask.technique === undefined
-        ? Object.keys(item.minutes).find(shared)
-        : undefined;
-  if (technique === undefined) return undefined;
-  const before = item.minutes[technique] as number;
-  const after = use.minutes[technique] as number;
+  const { item, technique } = ask;
+  // An egg's own minutes say nothing of a cake's, nor a crumb's of what it coats; and powders are cooked with the dish.
+  if (technique === undefined || !(eaten(ask) || ask.roles[0]?.role === "aromatic")) return undefined;
+  if (FINE.some((w) => use.state.includes(w) || item.state.includes(w))) return undefined;
+  const before = item.minutes[technique];
+  const after = use.minutes[technique];
+  if (before === undefined || after === undefined) return undefined;
   const d = after - before;
   if (Math.abs(d) < 2 || Math.abs(d) < 0.25 * before) return undefined;
-  return { text: `${cap(technique)} for about ${after} minutes instead of ${before}.`, minutes: d };
+  return {
+    text: `${cap(technique)} for about ${after} ${after === 1 ? "minute" : "minutes"} instead of ${before}.`,
+    minutes: d,
+  };
 }
 const cap = (s: string): string => s.charAt(0).toUpperCase() + s.slice(1);
 
-const POWDER: readonly string[] = ["powder", "instant"];
 /** Steps that fall away, are added or change when `uses` stand in for the missing ingredient. */
 export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan {
   const { store, item } = ask;
   const prep: Prep[] = [];
   let active = 0;
   let waiting = 0;
-  const before = item.ready?.by ?? [];
-  // In a mixture with water a powder is made up by mixing.
-  const wetted = uses.length > 1 && uses.some((u) => u.ingredient.id === "water/pantry");
-  const toDo = (i: Ingredient): readonly string[] =>
-    wetted && (i.ready?.yield ?? 1) > 1 && POWDER.some((w) => i.state.includes(w)) ? [] : (i.ready?.by ?? []);
-  const after = [...new Set(uses.flatMap((u) => toDo(u.ingredient)))];
+  const before = (item.ready?.by ?? []).filter((id) => wanted(ask, id));
+  const after = [...new Set(uses.flatMap((u) => toDo(ask, u, uses)))];
   for (const id of before) {
     if (after.includes(id)) continue;
     const p = store.procedures.get(id);
@@ -130,7 +125,13 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     const quick =
       ask.minutes !== undefined && p.quick !== undefined && p.active + p.waiting > ask.minutes ? p.quick : undefined;
     const minutes = quick ? { active: quick.active, waiting: quick.waiting } : clock(p);
-    prep.push({ kind: "add", procedure: id, minutes, required: true, text: quick?.text ?? p.add });
+    prep.push({
+      kind: "add",
+      procedure: id,
+      minutes,
+      required: true,
+      text: wetText(ask, id, quick?.text ?? p.add, uses),
+    });
     active += minutes.active;
     waiting += minutes.waiting;
   }
@@ -163,14 +164,15 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     });
     waiting += change.minutes;
   }
-  // What a cook adds to the swap, in the words of whoever wrote it down.
-  if (known?.edge.change !== undefined)
+  // What a cook adds to the swap, in the words of whoever wrote it down, less what the steps say already.
+  const note = known?.edge.change === undefined ? "" : unsaid(known.edge.change, prep);
+  if (note !== "")
     prep.push({
       kind: "change",
       procedure: "as noted",
       minutes: { active: 0, waiting: 0 },
       required: false,
-      text: known.edge.change,
+      text: note,
     });
   return { prep, active: round(active), waiting: round(waiting) };
 }
@@ -179,7 +181,7 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
 function replaceByProduct(ask: Ask, p: Procedure): Prep {
   const by = p.byProduct as NonNullable<Procedure["byProduct"]>;
   const stand = ask.store.byId.get(by.replaceWith);
-  const measure = stand ? portionOf(ask.store, stand, ask.grams * by.gramsPerGram).measure.text : "";
+  const measure = stand ? portionFor(ask, stand, ask.grams * by.gramsPerGram).measure.text : "";
   const name = stand ? ask.store.nameOf(stand) : by.replaceWith;
   return {
     kind: "change",

@@ -13,11 +13,11 @@ import {
   type Taste,
 } from "../dose/index.js";
 import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
-import type { ScorePart } from "../types.js";
+import type { RoleId, ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { gainedNotes } from "./gates.js";
 import { isCommonPractice, type Known } from "./evidence.js";
-import { isBasic, residualOf } from "./blend/index.js";
+import { residualOf } from "./blend/index.js";
 import { cookedAlready, isMince } from "./prep.js";
 
 type PartName = ScorePart["name"];
@@ -31,7 +31,7 @@ interface WeightTable {
   readonly unlisted: number;
   /** The same for a near twin of what is missing. */
   readonly twin: number;
-  readonly floor: number;
+  readonly floor: Readonly<Record<"bulk" | "seasoning" | "working", number>>;
 }
 export const weightsOf = (ask: Ask): WeightTable => ask.store.tables["weights"] as WeightTable;
 
@@ -42,24 +42,23 @@ export function classOf(ask: Ask): "bulk" | "seasoning" | "working" {
   return BULK.includes(carrier) ? "bulk" : SEASONING.includes(carrier) ? "seasoning" : "working";
 }
 
-/** How well a stand-in does the jobs asked, 0 to 1: each job at most as well as the missing ingredient did. */
-export function roleFit(ask: Ask, use: Ingredient): number {
+/**
+ * How well a stand-in does the jobs asked, 0 to 1: each job at most as well as the missing ingredient did, and at `grams` only as far as
+ * it brings what carries the job: a third of the aroma is a third of a spice.
+ */
+export function roleFit(ask: Ask, use: Ingredient, grams?: number): number {
   // Lift without the acid that goes with it (or the other way round) leaves a soapy or sour crumb: soda alone is not baking powder.
-  const unbalanced =
-    ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5) &&
-    Math.abs(balance(ask, use) - balance(ask, ask.item)) > 0.5
-      ? 0.6
-      : 1;
-  return jobFit(ask, use, unbalanced);
+  const unbalanced = lifts(ask) && Math.abs(balance(ask, use) - balance(ask, ask.item)) > 0.5 ? 0.6 : 1;
+  return jobFit(ask, use, unbalanced, grams);
 }
 /** The same by its jobs alone; never less than {@link roleFit}. */
-export function jobFit(ask: Ask, use: Ingredient, share = 1): number {
+export function jobFit(ask: Ask, use: Ingredient, share = 1, grams?: number): number {
   let sum = 0;
   let total = 0;
   for (const { role, weight } of ask.roles) {
     const mine = weightIn(use, role) ?? 0;
     const theirs = weightIn(ask.item, role) ?? 1;
-    sum += weight * weight * Math.min(1, mine / Math.max(theirs, 0.3));
+    sum += weight * weight * Math.min(1, mine / Math.max(theirs, 0.3)) * dosed(ask, use, role, grams);
     total += weight * weight;
   }
   return total === 0 ? 0 : (share * sum) / total;
@@ -68,7 +67,21 @@ function weightIn(i: Ingredient, role: string): number | undefined {
   for (const r of i.roles) if (r.role === role) return r.weight;
   return undefined;
 }
+/** Share of what carries a job that so many grams bring, at most 1; 1 where it was not measured. A tenth short is nobody's concern. */
+function dosed(ask: Ask, use: Ingredient, role: RoleId, grams: number | undefined): number {
+  if (grams === undefined) return 1;
+  const carrier = carrierOf(ask.store, role);
+  const share =
+    (carrierDose(ask.store, use, carrier) * grams) / (carrierDose(ask.store, ask.item, carrier) * ask.grams);
+  return share < 0.9 ? share : 1;
+}
 /** g soda neutralised per g of gas given off; 0 for what is balanced in itself, below for an alkali. */
+const lifts = (ask: Ask): boolean => ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5);
+const mixedBalance = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number => {
+  const sum = (axis: "lift" | "neutralising"): number =>
+    uses.reduce((s, u) => s + (dose(ask.store, u.ingredient, axis) || 0) * u.grams, 0);
+  return sum("lift") > 0 ? sum("neutralising") / sum("lift") : 0;
+};
 function balance(ask: Ask, i: Ingredient): number {
   const lift = dose(ask.store, i, "lift");
   const neutralising = dose(ask.store, i, "neutralising");
@@ -122,11 +135,14 @@ export function tasteLikeness(
   return 1 / (1 + cost / 6);
 }
 
-/** How likely a kitchen has it: what it was told of the house, the basics, else how many traditions cook with it. */
+/** How likely it is at hand: surely when it was said to be in the house, else by whether kitchens have it or the shop round the corner. */
+const AT_HAND = [0, 0.7, 1] as const;
 function likelyAtHand(ask: Ask, use: Ingredient): number {
   if (ask.have?.has(use.id) === true) return 1;
-  if (isBasic(ask, use)) return 1;
-  return 0.2 + 0.5 * Math.min(1, use.traditions.length / 10);
+  const usual = AT_HAND[use.athand as 0 | 1 | 2];
+  // What a tradition cooks with is at hand where it is cooked.
+  const own = ask.cuisine !== undefined && use.traditions.includes(ask.cuisine) ? 0.7 : 0;
+  return Math.max(usual, own);
 }
 
 /** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
@@ -180,7 +196,8 @@ function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: numb
     done += weight * weight * match;
     total += weight * weight;
   }
-  return total === 0 ? 1 : done / total;
+  const off = lifts(ask) && Math.abs(mixedBalance(ask, uses) - balance(ask, ask.item)) > 0.5 ? 0.6 : 1;
+  return total === 0 ? 1 : (off * done) / total;
 }
 
 const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
@@ -210,7 +227,9 @@ export const handlingMark = (active: number, waiting: number, steps = 0): number
   1 / (1 + (Math.max(0, active) + 0.2 * Math.max(0, waiting) + 2 * steps) / 30);
 
 /** Kin from which on two are twins in a kitchen. */
-const TWIN = 0.88;
+const TWIN = 0.75;
+/** So many answers named make half a case against what is not. */
+const FEW = 2;
 const meanOf = (parts: readonly Mark[]): number =>
   parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
@@ -241,7 +260,11 @@ export function scoreOf(
   const w = weightsOf(ask)[classOf(ask)];
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
-  const role = mixed ? (known ? 1 : mixed.role) : roleFit(ask, first);
+  const role = mixed
+    ? known
+      ? 1
+      : mixed.role
+    : roleFit(ask, first, known ? undefined : (uses[0] as { grams: number }).grams);
   // Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked.
   const raw = ask.stage === "raw" && !ask.item.cannot.has("edible uncooked") && !first.cannot.has("edible uncooked");
   const stage = ask.stage === "raw" && !raw ? "cooked" : ask.stage;
@@ -262,7 +285,8 @@ export function scoreOf(
     ? handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length)
     : 1;
   const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
-  const custom = mixed ? 0.6 : 0.4 * customLikeness(ask.item, first, ask.cuisine) + 0.6 * likelyAtHand(ask, first);
+  const atHand = uses.reduce((all, u) => all * likelyAtHand(ask, u.ingredient), 1);
+  const custom = mixed ? 0.9 * atHand : 0.3 * customLikeness(ask.item, first, ask.cuisine) + 0.7 * atHand;
   const marks: Mark[] = [];
   const add = (name: PartName, value: number, weight: number): void => {
     if (weight > 0) marks.push({ name, value: round4(value), weight });
@@ -276,9 +300,14 @@ export function scoreOf(
   const base = meanOf(marks);
   const { evidence, unlisted, twin } = weightsOf(ask);
   if (known) add("evidence", known.fits, evidence);
-  // Where tables speak of the need, what they leave out is the weaker answer; less so for a near twin (another state, another of its
-  // kind), which nobody needs a table for.
-  else if (ask.known.some((k) => k.fits >= 0.6)) add("evidence", kin >= TWIN ? twin : unlisted, evidence);
+  else {
+    // What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
+    // to take basmati for long-grain rice.
+    const named = ask.known.filter((k) => k.fits >= 0.6).length;
+    const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
+    const left = unlisted + (twin - unlisted) * near;
+    if (named > 0) add("evidence", 1 - ((1 - left) * named) / (named + FEW), evidence);
+  }
   return {
     score: round4(meanOf(marks)),
     base: round4(base),

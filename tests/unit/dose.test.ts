@@ -257,10 +257,13 @@ describe("docs/method.md", () => {
     }
     for (const [name, value] of [
       ["evidence", "weighs"],
-      ["floor", "floor of"],
       ["unlisted", "name gets"],
+      ["twin", "(0.75 and more)"],
     ] as const)
       expect(page, name).toContain(`${value} ${marks[name]}`);
+    const { bulk, seasoning, working } = weights["floor"] ?? {};
+    expect(seasoning).toBe(bulk);
+    expect(page).toContain(`floor of ${bulk} (${working} for working jobs)`);
   });
   it("steps of mixtures, of amounts and of corrections: as in the code", () => {
     const mixtures = read("src/swap/blend/vector.ts");

@@ -35,11 +35,15 @@ const WORKING: readonly string[] = [
   "leavener",
   "gelling agent",
   "colour",
+  "thickener",
+  "structure",
+  "sweetener",
 ];
 function belongs(ask: Ask, i: Ingredient): boolean {
   const job = i.roles[0]?.role;
   if (job === undefined || !WORKING.includes(job)) return true;
   if (ask.item.roles.some((r) => r.role === job && r.weight >= 0.2)) return true;
+  if (job === "sweetener" && dose(ask.store, ask.item, "sweetness") > 0.02) return true;
   // Salt is in nearly everything made: it may come in where the missing thing was noticeably salty.
   return i.id === "salt/pantry" && dose(ask.store, ask.item, "salt") > 0.004;
 }
@@ -138,6 +142,16 @@ export function blendsFor(ask: Ask): Blend[] {
     return { set, x, left: Math.max(0, left) + paid };
   };
   type Fit = ReturnType<typeof fit>;
+  // Fat and water part again unless something holds them together: butter in water is no milk.
+  const holds = parts.map(
+    (i) => i.can.has("emulsifies") || (i.origin.has("dairy") && dose(ask.store, i, "water") > 0.3),
+  );
+  const fatty = parts.map((i) => dose(ask.store, i, "fat") > 0.6);
+  const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
+  // Two fats are no nearer a third than either is.
+  const together = (f: Fit): boolean =>
+    f.set.filter((r) => fatty[r]).length < 2 &&
+    (!f.set.some((r) => fatty[r]) || !f.set.some((r) => wet[r]) || f.set.some((r) => holds[r]));
   const whole = (f: Fit): boolean =>
     f.x.every(
       (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
@@ -173,7 +187,7 @@ export function blendsFor(ask: Ask): Blend[] {
         if (tried.has(key)) continue;
         tried.add(key);
         const f = fitOf(set);
-        if (whole(f) && earned(f)) grown.push(f);
+        if (whole(f) && earned(f) && together(f)) grown.push(f);
       }
     }
     layer = grown.sort(better);
