@@ -120,6 +120,7 @@ export function readData(root: string): {
     "weights",
     "basics",
     "everyday",
+    "notes",
   ]) {
     const file = join(root, "vocabulary", `${table}.yaml`);
     if (!existsSync(file)) continue;
