@@ -1,6 +1,6 @@
 import { Parser } from "htmlparser2";
 import { MAX_BLOCKS, MAX_TAG_DEPTH, within } from "./limits.js";
-import { clean, hasWord, linesOf } from "./text.js";
+import { clean, hasWord, leadOf, linesOf } from "./text.js";
 
 /** A paragraph, a heading or an item of a list. */
 export interface Block {
@@ -117,15 +117,18 @@ export function readPage(html: string): Page {
   let heading: number | undefined;
   let item = false;
   const flush = (): void => {
-    const t = clean(text.join(""));
+    const whole = clean(text.join(""));
     text = [];
+    // "1. Boil" in a paragraph is numbered as an item of a list is
+    const lead = leadOf(whole);
+    const t = lead.number ? whole.slice(lead.at) : whole;
     if (!hasWord(t)) return;
     within(blocks.length + 1, MAX_BLOCKS, "blocks");
     blocks.push({
       text: t,
       ...(heading === undefined ? {} : { heading }),
       ...(item ? { item: true as const } : {}),
-      ...(item && ordered.at(-1) === true ? { numbered: true as const } : {}),
+      ...((item && ordered.at(-1) === true) || lead.number ? { numbered: true as const } : {}),
     });
   };
   const closeProps = (): void => {

@@ -140,9 +140,16 @@ export function outline(all: readonly Block[], title: string): Raw {
     used = true;
     raw[to].push(group === "" ? { text } : { text, group });
   };
+  // an amount on a line of its own, as cells and boxes of a page hold it, belongs to the food in the next
+  let amount = "";
+  const settle = (): void => {
+    if (amount !== "") put("lines", amount);
+    amount = "";
+  };
   blocks.forEach((b, i) => {
     if (i === named) return;
     if (!hasWord(b.text)) return;
+    if (b.heading !== undefined || opens(b) !== undefined) settle();
     const s = opens(b);
     if (s !== undefined) {
       open("");
@@ -165,8 +172,19 @@ export function outline(all: readonly Block[], title: string): Raw {
     }
     const grouping = b.heading !== undefined || (b.item !== true && isGroupHeading(b.text) && section !== "other");
     if (section === "ingredients") {
-      if (grouping || isGroupHeading(b.text)) open(headingText(b.text));
-      else if (b.item === true || !metaLine(raw, b.text)) put("lines", b.text);
+      if (grouping || isGroupHeading(b.text)) {
+        settle();
+        open(headingText(b.text));
+      } else if (bareAmount(b.text)) {
+        settle();
+        amount = b.text;
+      } else if (amount !== "" && readQuantity(b.text, 0) === undefined) {
+        put("lines", `${amount} ${b.text}`);
+        amount = "";
+      } else {
+        settle();
+        if (b.item === true || !metaLine(raw, b.text)) put("lines", b.text);
+      }
       return;
     }
     if (section === "method") {
@@ -186,8 +204,14 @@ export function outline(all: readonly Block[], title: string): Raw {
       put("steps", b.text);
     } else raw.unread.push(b.text);
   });
+  settle();
   open("");
   return raw;
+}
+/** "150 ml", "2": an amount and nothing else. */
+function bareAmount(text: string): boolean {
+  const q = text.length > 40 ? undefined : readQuantity(text, 0);
+  return q !== undefined && q.implied !== true && q.end >= text.length;
 }
 
 /** The first heading of the highest rank before the parts begin, else the first line when it is short. */
