@@ -4,6 +4,7 @@ import type { CompositionLookup } from "../../src/catalogue/authoring/compositio
 import { NEEDS } from "../../src/catalogue/authoring/rules/index.js";
 import type { Flat, FlatIngredient } from "../../src/catalogue/compiled.js";
 import { foldText } from "../../src/names/index.js";
+import { lacking } from "./lacking.js";
 import { needlessNames } from "./needless.js";
 
 const GRADES = ["published", "secondary", "derived", "from memory", "common practice", "judgement"] as const;
@@ -39,6 +40,8 @@ export interface Data {
   readonly authored: Authored;
   readonly flat: Flat;
   readonly look: CompositionLookup;
+  /** Ids of what kitchens are most often short of (data/vocabulary/lacked.yaml). */
+  readonly lacked?: readonly string[];
 }
 
 function entriesOf({ authored, flat, look }: Data): Entry[] {
@@ -181,6 +184,14 @@ function counts({ authored, flat }: Data, entries: readonly Entry[]): string {
     ["procedures", authored.procedures.length],
     ["sources", Object.keys(authored.sources).length],
     ["sources cited by figures, measures, yields and swaps", new Set(flat.commons.refs.map(([key]) => key)).size],
+    [
+      "ingredients with a published composition, percent",
+      Number(percent(entries.filter((e) => e.records > 0).length, entries.length)),
+    ],
+    [
+      "ingredients with a household measure, percent",
+      Number(percent(flat.ingredients.filter((r) => r.measures.length > 0).length, flat.ingredients.length)),
+    ],
     ["figures per 100 g", entries.reduce((n, { row }) => n + Object.keys(row.figures).length, 0)],
     ["names as written", new Set(names.map((n) => `${n.tag} ${n.text}`)).size],
     ["names that stay apart after folding", new Set(names.map((n) => foldText(n.text))).size],
@@ -208,9 +219,12 @@ function states(flat: Flat): string {
 function traditions({ authored, flat }: Data): string {
   const foods = tally(authored.foods.flatMap(({ data }) => data.traditions ?? []));
   const swaps = tally(flat.swaps.flatMap((s) => s.tradition ?? []));
+  const pairings = tally((authored.pairings ?? []).flatMap(({ data }) => data.tradition ?? []));
   return table(
-    ["tradition", "foods", "swaps"],
-    [...authored.terms.tradition].sort(byCode).map((t) => [t, foods.get(t) ?? 0, swaps.get(t) ?? 0]),
+    ["tradition", "foods", "swaps", "pairings"],
+    [...authored.terms.tradition]
+      .sort(byCode)
+      .map((t) => [t, foods.get(t) ?? 0, swaps.get(t) ?? 0, pairings.get(t) ?? 0]),
   );
 }
 
@@ -279,6 +293,8 @@ export function coverage(data: Data): string {
     "## Roles and what carries them",
     "How the best figure for the role was come by. Roles counted by weight or volume need no figure.",
     roles(flat, entries),
+    "## What kitchens are short of",
+    lacking(data),
     "## Traditions",
     traditions(data),
     "## Names by language",
