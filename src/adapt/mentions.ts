@@ -40,6 +40,13 @@ const OTHER_THING: ReadonlySet<string> = new Set(
   ),
 );
 
+/** Words for a part of an animal or plant, after its name. */
+export const CUTS: ReadonlySet<string> = new Set(
+  (
+    "breast thigh leg drumstick wing fillet filet loin tenderloin steak chop shoulder mince cutlet belly rib shank neck rump cheek tail " +
+    "leaf stalk stem floret kernel"
+  ).split(" "),
+);
 const UNITS: ReadonlySet<string> = new Set("stalk can tin head bunch clove stick slice piece sprig".split(" "));
 const SMALL: ReadonlySet<string> = new Set(
   "the a an and or with in of to for on into over until from it is as at half some all".split(" "),
@@ -63,9 +70,15 @@ export function calledOf(
   ).flatMap(([, words]) => words.map((w) => [w]));
   // "the curry paste" of a red curry paste
   const shorter = asNamed.length > 2 ? asNamed.slice(1, -1).map((_, i) => asNamed.slice(i + 1)) : [];
-  const all = [...known, ...shorter, ...(head !== undefined && head.length > 2 ? [[head]] : []), ...kinds].filter(
-    (n) => !(n.length === 1 && TOO_PLAIN.has(n[0] as string)),
-  );
+  // "the chicken" of a chicken breast
+  const whole = asNamed.length > 1 && CUTS.has(head ?? "") ? [asNamed.slice(0, -1), asNamed.slice(-2, -1)] : [];
+  const all = [
+    ...known,
+    ...shorter,
+    ...whole,
+    ...(head !== undefined && head.length > 2 ? [[head]] : []),
+    ...kinds,
+  ].filter((n) => !(n.length === 1 && TOO_PLAIN.has(n[0] as string)));
   const once = new Map(all.map((n) => [n.join(" "), n]));
   const names = [...once.values()].sort(
     (a, b) => b.length - a.length || (a.join(" ") < b.join(" ") ? -1 : a.join(" ") > b.join(" ") ? 1 : 0),

@@ -5,7 +5,7 @@ import { severalOf } from "./line.js";
 import type { Catalogue, Recipe } from "../types.js";
 import { fitting, type Edit, type NewName, type Verdict } from "./agree.js";
 import type { Stand } from "./choose.js";
-import { EITHER, mentionsIn, partOfAnother, sharedWith, type Called, type Mention } from "./mentions.js";
+import { CUTS, EITHER, mentionsIn, partOfAnother, sharedWith, type Called, type Mention } from "./mentions.js";
 import { placeOf, quoted, singular, stems, tokens, upper } from "./words.js";
 
 const STATE_WORDS: ReadonlySet<string> = new Set(
@@ -118,6 +118,8 @@ function stillRight({ stand, now }: Naming, m: Mention): boolean {
   if (stand.avoided || now.items.length > 1) return false;
   const place = placeOf(words, m.words);
   if (place >= 0 && place + m.words.length === words.length) return true;
+  // "the chicken" of another cut of it
+  if (place >= 0 && CUTS.has(words[place + m.words.length] ?? "")) return true;
   return kindHolds(m.words, now.items);
 }
 /** "the fish" where another fish stands in. */

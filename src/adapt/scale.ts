@@ -128,6 +128,23 @@ const UNIT_WORDS: ReadonlySet<string> = new Set(
   ),
 );
 
+/** What is weighed stays weighed, what is poured stays poured: "1 kg" of what were 500 g, never "4 bunches". */
+function besideIt(store: Store, item: Ingredient, grams: number, unit: UnitId | undefined): Measure | undefined {
+  const pair = PAIRS.find((p) => unit !== undefined && p.includes(unit));
+  if (pair === undefined) return undefined;
+  const [small, big] = pair;
+  const m = kitchenMeasure(store, item, grams, { unit: small });
+  if (m === undefined) return undefined;
+  const value = asRead(m.amount);
+  if (value < 1000) return { ...m, amount: value, text: `${value} ${small}` };
+  const large = Math.round(value / 10) / 100;
+  return { ...m, amount: large, unit: big, text: `${large} ${big}` };
+}
+const PAIRS: readonly (readonly [UnitId, UnitId])[] = [
+  ["g", "kg"],
+  ["ml", "l"],
+];
+
 /** In another measure, with the words after it as they were: "3/4 tsp ground cumin". */
 function measured(c: Catalogue, store: Store, line: Line, item: Ingredient, grams: number): Line | undefined {
   const q = readQuantity(line.text, 0, { imperial: store.locale === "en-GB" });
@@ -135,9 +152,10 @@ function measured(c: Catalogue, store: Store, line: Line, item: Ingredient, gram
   if (q.unit.dimension === "count") return undefined;
   const rest = line.text.slice(q.end).trimStart();
   if (rest === "" || /\d/.test(rest)) return undefined;
-  const portion = portionOf(store, item, grams);
-  if (WHOLE.has(portion.measure.unit)) return undefined;
-  const text = `${portion.measure.text} ${rest}`;
+  const measure =
+    besideIt(store, item, grams, line.read.portion?.measure.unit) ?? portionOf(store, item, grams).measure;
+  if (WHOLE.has(measure.unit)) return undefined;
+  const text = `${measure.text} ${rest}`;
   const read = readLine(c, text);
   if (read.food?.id !== item.id || read.portion === undefined || Math.abs(read.portion.grams / grams - 1) > 0.2)
     return undefined;

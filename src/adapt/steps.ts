@@ -4,7 +4,7 @@ import type { AvoidRules } from "../safety/index.js";
 import type { Catalogue, Change, Recipe } from "../types.js";
 import type { Stand } from "./choose.js";
 import { aboutIt, doneness, plain, time } from "./cooking.js";
-import { end, here, label, settled, type Draft, type Work } from "./draft.js";
+import { append, end, here, label, settled, type Draft, type Work } from "./draft.js";
 import { replaceLiquid, type NewLine } from "./liquid.js";
 import { calledOf } from "./mentions.js";
 import { lineNames, newNameOf, renameIn, type Naming } from "./rename.js";
@@ -154,6 +154,7 @@ function skipIn(w: Work, d: Draft, gone: Map<string, string[]>): void {
 function renameAll(w: Work, d: Draft): void {
   let text = "";
   const left = new Set<string>();
+  const kept = new Map<Naming, string>();
   for (const s of sentences(d.text)) {
     const r = renameIn(w.c, w.store, w.recipe, w.lines, s, w.namings);
     text += r.text;
@@ -168,9 +169,12 @@ function renameAll(w: Work, d: Draft): void {
           text: (step) => `Step ${step} still says "${l.mention}": read ${now} (not edited, since ${l.why}).`,
         });
       left.add(key);
+      if (l.naming.stand.avoided) kept.set(l.naming, l.mention);
     }
   }
   d.text = text;
+  // A note under the recipe is too far away where somebody must not eat it
+  for (const [n, mention] of kept) append(d, `Use the ${n.now.text} and not the ${mention}.`, label(w, n));
 }
 
 /** In the order a cook does them. */

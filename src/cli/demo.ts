@@ -1,13 +1,16 @@
 import {
+  adaptRecipe,
   checkMeal,
   openCatalogue,
+  readRecipe,
   STANDING_NOTICE,
   swapsFor,
   type Meal,
   type Swap,
   type SwapRequest,
 } from "../index.js";
-import { HOUSE, SUPPER, TABLE } from "./quayside.js";
+import { HOUSE, STEPS, SUPPER, TABLE } from "./quayside.js";
+import { adaptedText } from "./adapted.js";
 import { adviceText, mealText, said } from "./text.js";
 
 // Plays the quayside supper through the public API: what is missing, what stands in, what changes, and the meal before and after.
@@ -73,4 +76,25 @@ const cooked: Meal = {
 for (const [line, swap] of gone) say(`  ${line}  ->  ${swap.use.map(said).join(" + ")}`);
 say();
 say(mealText(checkMeal(c, cooked)));
-say(`\n${STANDING_NOTICE}`);
+title("The recipes rewritten, for everyone at the table");
+for (const [name, how] of Object.entries(STEPS)) {
+  const dish = SUPPER.dishes.find((d) => d.name === name);
+  if (!dish) continue;
+  const recipe = readRecipe(c, {
+    "@type": "Recipe",
+    name,
+    recipeYield: `${SUPPER.serves} servings`,
+    totalTime: `PT${how.minutes}M`,
+    recipeIngredient: dish.lines,
+    recipeInstructions: how.steps,
+  });
+  const missing = dish.lines.filter((l) => gone.has(l));
+  const adapted = adaptRecipe(c, recipe, {
+    missing: missing.map((line) => ({ line, swap: gone.get(line) as Swap })),
+    avoid,
+    have: HOUSE,
+  });
+  say(adaptedText(adapted));
+  say();
+}
+say(STANDING_NOTICE);

@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { isSteadfareError, type ErrorData, type SteadfareError } from "../index.js";
+import { adaptCommand } from "./adapt.js";
+import { adaptBulk } from "./bulk-adapt.js";
 import { checkCommand } from "./check.js";
 import { mealCommand } from "./meal.js";
 import { pairCommand } from "./pair.js";
@@ -13,6 +15,7 @@ const HELP = `steadfare: what can stand in for a missing ingredient, how much of
   steadfare swap "1 egg" --for binding --instead "ground flaxseed"
   steadfare meal FILE                          does the meal add up? (JSON; - reads standard input)
   steadfare notes FILE                         substitution notes to print under a recipe (- reads standard input)
+  steadfare adapt FILE --missing "kale"        the recipe rewritten around what is missing (- reads standard input)
   steadfare pair "kale"                        what goes with it, best first
   steadfare check FILE                         check foods of your own (YAML or JSON) by the catalogue's rules
 
@@ -32,6 +35,10 @@ of notes:
   --form json-ld | html | markdown | text      how the recipe is written, when the text itself does not tell
   --out FILE   writes there, never over a file that is there already; with --overwrite it does
   --ndjson     one recipe a line in (a JSON object, or a text in quotation marks), one answer a line out
+of adapt:
+  --missing "LINE OR WORDS"                    a line of the recipe, or words that only one line has (repeat)
+  --avoid A,B   --serves N   --have A,B   --only-from-have   --form ...   --format markdown | text   --out FILE
+  --ndjson     as for notes; every line that holds the words of --missing
 of pair:
   --have A,B   --avoid A,B   --cuisine WORDS   --limit N (1 to 200)
 everywhere:
@@ -44,6 +51,7 @@ const COMMANDS: Readonly<Record<string, (positionals: readonly string[], values:
   {
     swap: swapCommand,
     notes: notesCommand,
+    adapt: (rest, values) => (values.ndjson === true ? adaptBulk : adaptCommand)(rest, values),
     meal: mealCommand,
     pair: pairCommand,
     check: checkCommand,

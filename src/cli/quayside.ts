@@ -41,6 +41,36 @@ export const SUPPER = {
   ],
 } satisfies Meal;
 
+/** The dishes as they are written down: the lines above, and how they are cooked. */
+export const STEPS: Readonly<Record<string, { readonly minutes: number; readonly steps: readonly string[] }>> = {
+  "Salt cod with onions and eggs": {
+    minutes: 1500,
+    steps: [
+      "Soak the salt cod overnight in plenty of cold water. Drain and pat dry.",
+      "Boil the potatoes in their skins until tender, then peel and slice them.",
+      "Simmer the cod for 15 minutes, lift it out and break it into flakes.",
+      "Cook the onions gently in the oil until soft and golden, then fold in the cod and the potatoes.",
+      "Boil the eggs for 9 minutes, peel and quarter them, and lay them over the dish. Season with the pepper.",
+    ],
+  },
+  "Braised kale": {
+    minutes: 25,
+    steps: [
+      "Warm the oil with the garlic in a wide pot until it smells sweet.",
+      "Add the kale by the handful, turning it as it wilts, and season with the salt.",
+      "Cover and braise the kale for 15 minutes with a splash of water.",
+    ],
+  },
+  "White-bean and cabbage soup with smoked sausage": {
+    minutes: 45,
+    steps: [
+      "Fry the sausage, sliced, in a large pot until it browns.",
+      "Add the carrot, diced, the cabbage, shredded, and 1.2 l water. Bring to a boil and simmer for 20 minutes.",
+      "Stir in the beans and the salt and simmer for 5 minutes more.",
+    ],
+  },
+};
+
 export const TABLE = [
   { name: "the guest who eats no pork", avoid: { foods: ["pork"] } },
   { name: "the guest allergic to eggs", avoid: { allergens: ["egg"] } },

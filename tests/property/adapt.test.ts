@@ -1,14 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import {
-  adaptRecipe,
-  foodFacts,
-  openCatalogue,
-  readRecipe,
-  type AdaptOptions,
-  type AllergenId,
-  type Recipe,
-} from "../../src/index.js";
+import { adaptRecipe, foodFacts, openCatalogue, readRecipe, type AllergenId, type Recipe } from "../../src/index.js";
 import { DISHES, essence, FORMS, pinnedChoices } from "../helpers/adapt.js";
 
 const c = openCatalogue({ locale: "en-GB", measures: "metric" });
