@@ -21,8 +21,11 @@ export function usualName(row: {
 }
 export const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean =>
   a[0] === b?.[0] && a[1] === b[1];
-function* rowsOf(names: NamesByTag, of: NameRow["of"]): Generator<NameRow> {
-  for (const [tag, texts] of Object.entries(names)) for (const text of texts) yield { tag, text, of };
+function rowsOf(names: NamesByTag, of: NameRow["of"]): NameRow[] {
+  const rows: NameRow[] = [];
+  for (const tag of Object.keys(names))
+    for (const text of names[tag] as readonly string[]) rows.push({ tag, text, of });
+  return rows;
 }
 
 /** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
@@ -30,16 +33,20 @@ export function nameReader(
   compiled: Compiled,
 ): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
   let shared: Map<string, Record<string, string[]>> | undefined;
+  // The states of one food share one list.
+  const rows = new Map<string, readonly NameRow[]>();
   const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
   const places = keyPlaces(compiled);
   return (i) => {
     shared ??= sharedNames(compiled);
     const key = compiled.names.of[places[i] as number] ?? "";
-    const isPart = key.includes(".");
-    const names = [
-      ...rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state"),
-      ...rowsOf(shared.get(key) ?? {}, isPart ? "part" : "food"),
-    ];
+    let common = rows.get(key);
+    if (common === undefined) {
+      common = rowsOf(shared.get(key) ?? {}, key.includes(".") ? "part" : "food");
+      rows.set(key, common);
+    }
+    const own = rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state");
+    const names = own.length === 0 ? common : [...own, ...common];
     const name = (columns["name"]?.[i] ??
       usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
     return { name, names };

@@ -60,26 +60,19 @@ class Builder {
   readonly siblings = new Map<string, Ingredient[]>();
   readonly foods = new Map<string, Ingredient[]>();
   readonly byFood = new Map<string, readonly Ingredient[]>();
-  readonly keys = new Map<string, string>();
   constructor(
     readonly store: Store,
     readonly words: Words,
   ) {}
 
-  fold(text: string): string {
-    let key = this.keys.get(text);
-    if (key === undefined) this.keys.set(text, (key = foldText(text)));
-    return key;
-  }
   claim(text: string, rank: number, targets: readonly Ingredient[], byDefault: boolean): void {
-    const key = this.fold(text);
+    const key = foldText(text);
     if (key === "") return;
     const list = this.byKey.get(key);
     if (list === undefined) {
-      this.byKey.set(
-        key,
-        targets.map((ingredient) => ({ ingredient, text, rank, byDefault })),
-      );
+      const claims: Claim[] = [];
+      for (const ingredient of targets) claims.push({ ingredient, text, rank, byDefault });
+      this.byKey.set(key, claims);
       return;
     }
     for (const ingredient of targets) {
@@ -133,26 +126,26 @@ class Builder {
     for (const name of names) for (const word of called) this.claim(`${name} ${word}`, Rank.made, targets, byDefault);
   }
   private state(i: Ingredient): void {
-    for (const n of i.names) if (n.of === "state") this.claim(n.text, this.rank(n.tag), [i], false);
-    for (const name of i.name.us === i.name.gb ? [i.name.us] : [i.name.us, i.name.gb]) {
-      if (i.names.some((n) => n.text === name)) continue; // listed: a state's own name is claimed, the food's bare name is not this state's
-      const key = this.fold(name);
-      if (!i.names.some((n) => n.of !== "state" && this.fold(n.text) === key)) this.claim(name, Rank.id, [i], false);
+    const { names } = i;
+    for (const n of names) {
+      if (n.of !== "state") break; // those of the state come first
+      this.claim(n.text, this.rank(n.tag), [i], false);
     }
+    this.shown(i, i.name.us);
+    if (i.name.us !== i.name.gb) this.shown(i, i.name.gb);
   }
+  /** The name shown, when nothing lists it: a state's own name is claimed already, the food's bare name is not this state's. */
+  private shown(i: Ingredient, name: string): void {
+    for (const n of i.names) if (n.text === name) return;
+    const key = foldText(name);
+    // All names of foods and parts are claimed by now: only where one is called so can it be this one's.
+    if (this.byKey.has(key)) for (const n of i.names) if (n.of !== "state" && foldText(n.text) === key) return;
+    this.claim(name, Rank.id, [i], false);
+  }
+  /** The names all states of a food or part share, so those of any one of them. */
   private listed(list: readonly Ingredient[], of: "food" | "part"): readonly (readonly [string, string])[] {
-    const seen = new Map<string, Set<string>>();
     const out: (readonly [string, string])[] = [];
-    for (const i of list) {
-      for (const n of i.names) {
-        if (n.of !== of) continue;
-        let texts = seen.get(n.tag);
-        if (texts === undefined) seen.set(n.tag, (texts = new Set()));
-        if (texts.has(n.text)) continue;
-        texts.add(n.text);
-        out.push([n.tag, n.text]);
-      }
-    }
+    for (const n of list[0]?.names ?? []) if (n.of === of) out.push([n.tag, n.text]);
     return out;
   }
 
