@@ -260,11 +260,9 @@ export function scoreOf(
   const w = weightsOf(ask)[classOf(ask)];
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
   const first = (uses[0] as { ingredient: Ingredient }).ingredient;
-  const role = mixed
-    ? known
-      ? 1
-      : mixed.role
-    : roleFit(ask, first, known ? undefined : (uses[0] as { grams: number }).grams);
+  const does = mixed ? mixed.role : roleFit(ask, first, known ? undefined : (uses[0] as { grams: number }).grams);
+  // Whoever wrote a swap down says that it does the job: half the mark is theirs.
+  const role = known ? (1 + does) / 2 : does;
   // Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked.
   const raw = ask.stage === "raw" && !ask.item.cannot.has("edible uncooked") && !first.cannot.has("edible uncooked");
   const stage = ask.stage === "raw" && !raw ? "cooked" : ask.stage;
@@ -299,15 +297,13 @@ export function scoreOf(
   add("custom", custom, w.custom);
   const base = meanOf(marks);
   const { evidence, unlisted, twin } = weightsOf(ask);
-  if (known) add("evidence", known.fits, evidence);
-  else {
-    // What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
-    // to take basmati for long-grain rice.
-    const named = ask.known.filter((k) => k.fits >= 0.6).length;
-    const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
-    const left = unlisted + (twin - unlisted) * near;
-    if (named > 0) add("evidence", 1 - ((1 - left) * named) / (named + FEW), evidence);
-  }
+  // What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
+  // to take basmati for long-grain rice. What they name for another dish is still no weaker than that.
+  const named = ask.known.filter((k) => k.fits >= 0.6).length;
+  const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
+  const left = 1 - ((1 - (unlisted + (twin - unlisted) * near)) * named) / (named + FEW);
+  if (known) add("evidence", Math.max(known.fits, Math.min(0.88, left)), evidence);
+  else if (named > 0) add("evidence", left, evidence);
   return {
     score: round4(meanOf(marks)),
     base: round4(base),
