@@ -9,12 +9,14 @@ import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } f
 import { goWithoutFor } from "./gowithout.js";
 import { ranked } from "./rank.js";
 import { checkRequest } from "./request.js";
+import { classOf } from "./score.js";
 import { named } from "./sentence.js";
 
 /** Answers of one food, and of one kind, before the list is nothing but varieties. */
 const OF_FOOD = 1;
 const OF_OWN_FOOD = 2;
-const OF_KIND = 3;
+/** What is eaten for itself has many good others: any white fish for a white fish. */
+const OF_KIND = { bulk: 8, seasoning: 3, working: 3 } as const;
 /**
  * Tells whether a single stand-in is one more of what the list has enough of: states of one food, varieties of one kind. What a table
  * names and what is in the house always stay. Counted before anything is refused, so that avoiding more never brings up a swap that was
@@ -29,7 +31,7 @@ class Crowd {
   full(i: Ingredient): boolean {
     if (this.ask.have?.has(i.id) === true) return false;
     const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
-    return (this.foods.get(i.food) ?? 0) >= most || (this.kinds.get(i.kind) ?? 0) >= OF_KIND;
+    return (this.foods.get(i.food) ?? 0) >= most || (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {
