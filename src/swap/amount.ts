@@ -36,7 +36,8 @@ export function amountFor(ask: Ask, use: Ingredient): number {
     bottom += w / (x * x);
   }
   if (bottom === 0) return Number.NaN;
-  const carriers = top / bottom;
+  // Least squares heeds the smallest amount most: the first job keeps its say.
+  const carriers = Math.min(2 * first, Math.max(first / 2, top / bottom));
   if (!SEASONING.includes(carrierOf(ask.store, ask.roles[0]?.role ?? "main protein"))) return carriers;
   // What comes along in excess pulls the amount down, but not below a third: then another swap is the better answer.
   const relative = 1 / (carriers * carriers * 0.0625);

@@ -144,6 +144,16 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
         detail: `${name} falls apart or toughens in a long ${technique}.`,
       };
   }
+  // Steak for paneer is another dinner; whoever wants that has it in the house, or a table says so.
+  const meat = (i: Ingredient): boolean => ANIMAL.some((o) => i.origin.has(o));
+  if (
+    ask.roles[0]?.role === "main protein" &&
+    meat(use) &&
+    !meat(item) &&
+    ask.have?.has(use.id) !== true &&
+    !ask.known.some((k) => k.uses.some((u) => u.ingredient.id === use.id))
+  )
+    return spoils("meat", `${name} would make another dish of it.`);
   // Egg poured in for cream sets into scraps.
   if (
     use.origin.has("egg") &&
@@ -154,6 +164,19 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
     return spoils("sets on heating", `${name} sets when heated, which ${store.nameOf(item)} does not.`);
   return alien(ask, use);
 }
+const ANIMAL: readonly string[] = [
+  "beef",
+  "pork",
+  "lamb",
+  "goat",
+  "game",
+  "poultry",
+  "horse",
+  "fish",
+  "crustacean",
+  "mollusc",
+  "egg",
+];
 const RICH: readonly string[] = ["liquid", "enrichment", "foam"];
 
 /** What no part may do, however little of it there is. */

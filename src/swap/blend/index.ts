@@ -16,6 +16,8 @@ const BEAM = 24;
 /** A further part must cut what is left by this much, or it is clutter. */
 const WORTH = 0.82;
 const KEEP = 40;
+/** Grams of a mixture for a gram of what is missing, at most. */
+const MOST = 12;
 /** What a part brings, in squared steps, below which nobody would notice it was left out. */
 const LEAST = 0.08;
 
@@ -39,7 +41,12 @@ const WORKING: readonly string[] = [
   "structure",
   "sweetener",
 ];
+const SCENT: readonly string[] = ["spice", "herb", "chilli"];
 function belongs(ask: Ask, i: Ingredient): boolean {
+  // What is dry and compared by what it smells of, lifts or sets would take any amount of water without a sign.
+  const top = ask.item.roles[0]?.role ?? "";
+  const essence = ["leavener", "gelling agent"].includes(top) || SCENT.some((k) => ask.item.kinds.includes(k));
+  if (i.id === "water/pantry" && essence && dose(ask.store, ask.item, "water") < 0.25) return false;
   const job = i.roles[0]?.role;
   if (job === undefined || !WORKING.includes(job)) return true;
   if (ask.item.roles.some((r) => r.role === job && r.weight >= 0.2)) return true;
@@ -150,6 +157,7 @@ export function blendsFor(ask: Ask): Blend[] {
   const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
   // Two fats are no nearer a third than either is.
   const together = (f: Fit): boolean =>
+    f.x.reduce((sum, v) => sum + v, 0) <= MOST &&
     f.set.filter((r) => fatty[r]).length < 2 &&
     (!f.set.some((r) => fatty[r]) || !f.set.some((r) => wet[r]) || f.set.some((r) => holds[r]));
   const whole = (f: Fit): boolean =>
