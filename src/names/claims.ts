@@ -142,10 +142,11 @@ class Builder {
     if (this.byKey.has(key)) for (const n of i.names) if (n.of !== "state" && foldText(n.text) === key) return;
     this.claim(name, Rank.id, [i], false);
   }
-  /** The names all states of a food or part share, so those of any one of them. */
+  /** The names all states of a food or part share, so those of the first that has them. */
   private listed(list: readonly Ingredient[], of: "food" | "part"): readonly (readonly [string, string])[] {
     const out: (readonly [string, string])[] = [];
-    for (const n of list[0]?.names ?? []) if (n.of === of) out.push([n.tag, n.text]);
+    const named = list.find((i) => i.names.some((n) => n.of === of));
+    for (const n of named?.names ?? []) if (n.of === of) out.push([n.tag, n.text]);
     return out;
   }
 
