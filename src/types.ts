@@ -295,6 +295,8 @@ export interface Swap {
     readonly lost: readonly AllergenId[];
     readonly kept: readonly AllergenId[];
     readonly unknown: readonly AllergenId[];
+    /** Those of gained and kept that only some makers use: check the label. */
+    readonly label?: readonly AllergenId[];
   };
   readonly cautions: readonly Caution[];
   readonly text: string;

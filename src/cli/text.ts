@@ -22,7 +22,11 @@ function swapText(swap: Swap, place: number, why: boolean): string {
     `${String(place).padStart(2)}. ${swap.use.map(said).join(" + ")}   (${swap.score.toFixed(2)}, ${basis})`,
     wrap(swap.text, "    "),
   ];
-  if (swap.allergens.gained.length > 0) out.push(`    Brings: ${swap.allergens.gained.join(", ")}.`);
+  const { gained, label = [] } = swap.allergens;
+  const sure = gained.filter((a) => !label.includes(a));
+  const may = gained.filter((a) => label.includes(a));
+  if (sure.length > 0) out.push(`    Brings: ${sure.join(", ")}.`);
+  if (may.length > 0) out.push(wrap(`May bring ${may.join(", ")}: check the label.`, "    "));
   if (swap.allergens.unknown.length > 0)
     out.push(
       `    Check the label for: ${swap.allergens.unknown.slice(0, 6).join(", ")}${swap.allergens.unknown.length > 6 ? " ..." : ""}.`,

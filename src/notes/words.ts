@@ -146,7 +146,7 @@ const LISTED = 4;
 function allergens(swap: Swap, locale: string): string {
   const { gained, lost, unknown } = swap.allergens;
   // Those only some makers use: the safety room marks them beside the fields every swap has.
-  const label: readonly AllergenId[] = (swap.allergens as { label?: readonly AllergenId[] }).label ?? [];
+  const label: readonly AllergenId[] = swap.allergens.label ?? [];
   const sure = gained.filter((a) => !label.includes(a));
   const may = gained.filter((a) => label.includes(a));
   const parts = [
