@@ -5,89 +5,39 @@ import {
   TASTES,
   WIDTH,
   carrierDose,
-  carrierOf,
   dose,
   doseMatrix,
   perceived,
   umami,
   type Taste,
 } from "../dose/index.js";
-import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
-import type { RoleId, ScorePart } from "../types.js";
+import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
-import { gainedNotes } from "./gates.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { residualOf } from "./blend/index.js";
-import { cookedAlready, isMince } from "./prep.js";
+import { isMince } from "./prep.js";
+import { balance, settledOf, type PartName, type Settled, type WeightTable } from "./settled.js";
 
-type PartName = ScorePart["name"];
-type Weights = Readonly<Record<PartName, number>>;
-interface WeightTable {
-  readonly bulk: Weights;
-  readonly seasoning: Weights;
-  readonly working: Weights;
-  readonly evidence: number;
-  /** What a stand-in no table names gets under evidence when tables do speak of the need. */
-  readonly unlisted: number;
-  /** The same for a near twin of what is missing. */
-  readonly twin: number;
-  readonly floor: Readonly<Record<"bulk" | "seasoning" | "working", number>>;
-}
-export const weightsOf = (ask: Ask): WeightTable => ask.store.tables["weights"] as WeightTable;
-
-const BULK: readonly string[] = ["served weight"];
-const SEASONING: readonly string[] = ["salt", "acid", "umami", "pungency", "aroma"];
-export function classOf(ask: Ask): "bulk" | "seasoning" | "working" {
-  const carrier = carrierOf(ask.store, ask.roles[0]?.role ?? "main protein");
-  return BULK.includes(carrier) ? "bulk" : SEASONING.includes(carrier) ? "seasoning" : "working";
-}
+export const weightsOf = (ask: Ask): WeightTable => settledOf(ask).table;
+export const classOf = (ask: Ask): "bulk" | "seasoning" | "working" => settledOf(ask).klass;
 
 /**
  * How well a stand-in does the jobs asked, 0 to 1: each job at most as well as the missing ingredient did, and at `grams` only as far as
  * it brings what carries the job: a third of the aroma is a third of a spice.
  */
 export function roleFit(ask: Ask, use: Ingredient, grams?: number): number {
+  const settled = settledOf(ask);
   // Lift without the acid that goes with it (or the other way round) leaves a soapy or sour crumb: soda alone is not baking powder.
-  const unbalanced = lifts(ask) && Math.abs(balance(ask, use) - balance(ask, ask.item)) > 0.5 ? 0.6 : 1;
-  return jobFit(ask, use, unbalanced, grams);
+  const unbalanced = settled.lifts && Math.abs(balance(ask, use) - settled.balance) > 0.5 ? 0.6 : 1;
+  return settled.jobFit(use, unbalanced, grams);
 }
 /** The same by its jobs alone; never less than {@link roleFit}. */
-export function jobFit(ask: Ask, use: Ingredient, share = 1, grams?: number): number {
-  let sum = 0;
-  let total = 0;
-  for (const { role, weight } of ask.roles) {
-    const mine = weightIn(use, role) ?? 0;
-    const theirs = weightIn(ask.item, role) ?? 1;
-    sum += weight * weight * Math.min(1, mine / Math.max(theirs, 0.3)) * dosed(ask, use, role, grams);
-    total += weight * weight;
-  }
-  return total === 0 ? 0 : (share * sum) / total;
-}
-function weightIn(i: Ingredient, role: string): number | undefined {
-  for (const r of i.roles) if (r.role === role) return r.weight;
-  return undefined;
-}
-/** Share of what carries a job that so many grams bring, at most 1; 1 where it was not measured. A tenth short is nobody's concern. */
-function dosed(ask: Ask, use: Ingredient, role: RoleId, grams: number | undefined): number {
-  if (grams === undefined) return 1;
-  const carrier = carrierOf(ask.store, role);
-  const share =
-    (carrierDose(ask.store, use, carrier) * grams) / (carrierDose(ask.store, ask.item, carrier) * ask.grams);
-  return share < 0.9 ? share : 1;
-}
-/** g soda neutralised per g of gas given off; 0 for what is balanced in itself, below for an alkali. */
-const lifts = (ask: Ask): boolean => ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5);
+export const jobFit = (ask: Ask, use: Ingredient): number => settledOf(ask).jobFit(use, 1, undefined);
 const mixedBalance = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number => {
   const sum = (axis: "lift" | "neutralising"): number =>
     uses.reduce((s, u) => s + (dose(ask.store, u.ingredient, axis) || 0) * u.grams, 0);
   return sum("lift") > 0 ? sum("neutralising") / sum("lift") : 0;
 };
-function balance(ask: Ask, i: Ingredient): number {
-  const lift = dose(ask.store, i, "lift");
-  const neutralising = dose(ask.store, i, "neutralising");
-  return lift > 0 && !Number.isNaN(neutralising) ? neutralising / lift : 0;
-}
-
 /** Perceived strengths (0 to 9) of so many grams in the dish; NaN where not measured. */
 export function strengths(
   ask: Ask,
@@ -150,6 +100,7 @@ function mixture(
   ask: Ask,
   uses: readonly { ingredient: Ingredient; grams: number }[],
 ): { role: number; aroma: number; kin: number } {
+  const settled = settledOf(ask);
   const residual = residualOf(ask, uses);
   // Water and salt are nobody's kin; everything else in a mixture says what it is like.
   const telling = uses.filter((u) => u.ingredient.id !== "water/pantry" && u.ingredient.id !== "salt/pantry");
@@ -158,7 +109,7 @@ function mixture(
   return {
     role: jobsDone(ask, uses),
     aroma: 1 / (1 + 0.6 * residual),
-    kin: counted.reduce((s, u) => s + kinLikeness(ask.item, u.ingredient) * u.grams, 0) / grams,
+    kin: counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams,
   };
 }
 
@@ -168,10 +119,11 @@ function mixedTexture(
   uses: readonly { ingredient: Ingredient; grams: number }[],
   stage: Ask["stage"],
 ): number | undefined {
+  const texture = settledOf(ask).texture[stage];
   let sum = 0;
   let grams = 0;
   for (const u of uses) {
-    const alike = textureLikeness(ask.store, ask.item, u.ingredient, stage);
+    const alike = texture(u.ingredient);
     if (alike === undefined) continue;
     sum += alike * u.grams;
     grams += u.grams;
@@ -181,23 +133,18 @@ function mixedTexture(
 
 /** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */
 function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
+  const settled = settledOf(ask);
   let done = 0;
-  let total = 0;
-  for (const { role, weight } of ask.roles) {
-    const carrier = carrierOf(ask.store, role);
-    const want = carrierDose(ask.store, ask.item, carrier) * ask.grams;
+  for (const { carrier, want, counts } of settled.jobs) {
     // The water a powder takes up is another part of the mixture.
     const soaked = (i: Ingredient): number => (carrier === "water" ? Math.max(0, (i.ready?.yield ?? 1) - 1) : 0);
-    const have = uses.reduce(
-      (s, u) => s + ((carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient)) * u.grams,
-      0,
-    );
-    const match = want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1;
-    done += weight * weight * match;
-    total += weight * weight;
+    let have = 0;
+    for (const u of uses)
+      have += ((carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient)) * u.grams;
+    done += counts * (want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1);
   }
-  const off = lifts(ask) && Math.abs(mixedBalance(ask, uses) - balance(ask, ask.item)) > 0.5 ? 0.6 : 1;
-  return total === 0 ? 1 : (off * done) / total;
+  const off = settled.lifts && Math.abs(mixedBalance(ask, uses) - settled.balance) > 0.5 ? 0.6 : 1;
+  return settled.total === 0 ? 1 : (off * done) / settled.total;
 }
 
 const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
@@ -239,52 +186,88 @@ interface Work {
   readonly waiting: number;
   readonly prep: readonly { readonly kind: string }[];
 }
+/** Sold cooked against raw, or minced against whole: its bite is another. */
+function apart(settled: Settled, first: Ingredient, alike: number | undefined): number | undefined {
+  if (alike === undefined || settled.klass !== "bulk") return alike;
+  return settled.cookedApart(first) || isMince(first) !== settled.minced ? alike * 0.65 : alike;
+}
+const textureOf = (settled: Settled, use: Ingredient): number | undefined =>
+  apart(settled, use, settled.texture[settled.stage(use)](use));
+const flavourOf = (aroma: number, taste: number, notes: number, lost: number): number =>
+  (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
+const kinOf = (settled: Settled, use: Ingredient): number => settled.kin(use) * (settled.cookedApart(use) ? 0.85 : 1);
+const customOf = (settled: Settled, use: Ingredient, atHand: number): number =>
+  0.3 * settled.custom(use) + 0.7 * atHand;
+
+/**
+ * What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
+ * to take basmati for long-grain rice.
+ */
+function unlistedMark({ table: { unlisted, twin }, named }: Settled, kin: number): number {
+  const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
+  return 1 - ((1 - (unlisted + (twin - unlisted) * near)) * named) / (named + FEW);
+}
+
 /**
  * The most a single stand-in could score: no taste off, no more work. What takes longest to work out is then only
  * worked out for those that may come up. Every part of a score counts for more when it is higher, so this is never below the score.
+ * Summed as {@link scoreOf} sums, part by part in its order, since the two are compared to the last digit.
+ * @returns `base` without evidence and the whole, both as rounded as a score
  */
-export const mostOf = (ask: Ask, ingredient: Ingredient, grams: number): Scored =>
-  scoreOf(ask, [{ ingredient, grams }], undefined, undefined);
+export function mostOf(ask: Ask, use: Ingredient, grams: number): { readonly base: number; readonly score: number } {
+  const settled = settledOf(ask);
+  const w = settled.weights;
+  let sum = 0;
+  let total = 0;
+  const add = (value: number, weight: number): void => {
+    if (!(weight > 0)) return;
+    sum += round4(value) * weight;
+    total += weight;
+  };
+  add(roleFit(ask, use, grams), w.role);
+  const texture = textureOf(settled, use);
+  if (texture !== undefined) add(texture, w.texture);
+  let lost = 0;
+  for (const n of settled.notes) if (!use.dominant.includes(n)) lost++;
+  add(flavourOf(settled.aroma(use), 1, settled.gained(use), lost), w.flavour);
+  add(1, w.handling);
+  const kin = kinOf(settled, use);
+  add(kin, w.kin);
+  add(customOf(settled, use, likelyAtHand(ask, use)), w.custom);
+  const base = round4(sum / total);
+  if (settled.named > 0) add(unlistedMark(settled, kin), settled.table.evidence);
+  return { base, score: round4(sum / total) };
+}
 
 /**
  * The score of a stand-in at its amounts: the weighted mean of its parts, exactly as printed. A mixture is compared as a whole.
- * @param extra the work it asks for; without it the taste and the work are taken to be the best they can be
+ * @param extra the work it asks for
  */
 export function scoreOf(
   ask: Ask,
   uses: readonly { ingredient: Ingredient; grams: number }[],
-  extra: Work | undefined,
+  extra: Work,
   known: Known | undefined,
-  before: Readonly<Record<Taste, number>> = NOTHING,
+  before: Readonly<Record<Taste, number>>,
 ): Scored {
-  const w = weightsOf(ask)[classOf(ask)];
+  const settled = settledOf(ask);
+  const w = settled.weights;
   const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
-  const first = (uses[0] as { ingredient: Ingredient }).ingredient;
-  const does = mixed ? mixed.role : roleFit(ask, first, known ? undefined : (uses[0] as { grams: number }).grams);
+  const { ingredient: first, grams } = uses[0] as { ingredient: Ingredient; grams: number };
+  const does = mixed ? mixed.role : roleFit(ask, first, known ? undefined : grams);
   // Whoever wrote a swap down says that it does the job: half the mark is theirs.
   const role = known ? (1 + does) / 2 : does;
-  // Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked.
-  const raw = ask.stage === "raw" && !ask.item.cannot.has("edible uncooked") && !first.cannot.has("edible uncooked");
-  const stage = ask.stage === "raw" && !raw ? "cooked" : ask.stage;
-  const alike = mixed ? mixedTexture(ask, uses, stage) : textureLikeness(ask.store, ask.item, first, stage);
-  // What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round.
-  const cookedApart = cookedAlready(first) !== cookedAlready(ask.item);
-  const minced = isMince(ask.item) !== isMince(first) && classOf(ask) === "bulk";
-  const texture = alike !== undefined && classOf(ask) === "bulk" && (cookedApart || minced) ? alike * 0.65 : alike;
-  const taste = extra ? tasteLikeness(ask, before, strengths(ask, uses)) : 1;
-  const aroma = mixed ? mixed.aroma : aromaLikeness(ask.store, ask.item, first);
-  const notes = uses.reduce((s, u) => s + gainedNotes(ask, u.ingredient).length, 0);
-  // Sweet and sour are tastes, weighed above; the others are what the thing is known by.
-  const lost = ask.item.dominant.filter(
-    (n) => n !== "sweet" && n !== "sour" && !uses.some((u) => u.ingredient.dominant.includes(n)),
-  ).length;
-  const flavour = (0.55 * aroma + 0.45 * taste) / (1 + 0.25 * notes + 0.15 * lost);
-  const handling = extra
-    ? handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length)
-    : 1;
-  const kin = mixed ? mixed.kin : kinLikeness(ask.item, first) * (cookedApart ? 0.85 : 1);
+  const texture = mixed
+    ? apart(settled, first, mixedTexture(ask, uses, settled.stage(first)))
+    : textureOf(settled, first);
+  const taste = tasteLikeness(ask, before, strengths(ask, uses));
+  const notes = uses.reduce((s, u) => s + settled.gained(u.ingredient), 0);
+  const lost = settled.notes.filter((n) => !uses.some((u) => u.ingredient.dominant.includes(n))).length;
+  const flavour = flavourOf(mixed ? mixed.aroma : settled.aroma(first), taste, notes, lost);
+  const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
+  const kin = mixed ? mixed.kin : kinOf(settled, first);
   const atHand = uses.reduce((all, u) => all * likelyAtHand(ask, u.ingredient), 1);
-  const custom = mixed ? 0.9 * atHand : 0.3 * customLikeness(ask.item, first, ask.cuisine) + 0.7 * atHand;
+  const custom = mixed ? 0.9 * atHand : customOf(settled, first, atHand);
   const marks: Mark[] = [];
   const add = (name: PartName, value: number, weight: number): void => {
     if (weight > 0) marks.push({ name, value: round4(value), weight });
@@ -296,21 +279,18 @@ export function scoreOf(
   add("kin", kin, w.kin);
   add("custom", custom, w.custom);
   const base = meanOf(marks);
-  const { evidence, unlisted, twin } = weightsOf(ask);
-  // What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
-  // to take basmati for long-grain rice. What they name for another dish is still no weaker than that.
-  const named = ask.known.filter((k) => k.fits >= 0.6).length;
-  const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
-  const left = 1 - ((1 - (unlisted + (twin - unlisted) * near)) * named) / (named + FEW);
+  const { evidence } = settled.table;
+  const left = unlistedMark(settled, kin);
+  // What tables name for another dish is still no weaker than what they leave out.
   if (known) add("evidence", Math.max(known.fits, Math.min(0.88, left)), evidence);
-  else if (named > 0) add("evidence", left, evidence);
+  else if (settled.named > 0) add("evidence", left, evidence);
   return {
     score: round4(meanOf(marks)),
     base: round4(base),
     marks,
     notes,
-    active: extra?.active ?? 0,
-    waiting: extra?.waiting ?? 0,
+    active: extra.active,
+    waiting: extra.waiting,
     fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) },
   };
 }

@@ -156,11 +156,13 @@ export function blendsFor(ask: Ask): Blend[] {
   const fatty = parts.map((i) => dose(ask.store, i, "fat") > 0.6);
   const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
   // Two fats are no nearer a third than either is.
-  const together = (f: Fit): boolean =>
-    f.x.reduce((sum, v) => sum + v, 0) <= MOST &&
-    f.set.filter((r) => fatty[r]).length < 2 &&
-    (!f.set.some((r) => fatty[r]) || !f.set.some((r) => wet[r]) || f.set.some((r) => holds[r]));
+  const together = (set: readonly number[]): boolean => {
+    let fats = 0;
+    for (const r of set) if (fatty[r]) fats++;
+    return fats === 0 || (fats === 1 && (!set.some((r) => wet[r]) || set.some((r) => holds[r])));
+  };
   const whole = (f: Fit): boolean =>
+    f.x.reduce((sum, v) => sum + v, 0) <= MOST &&
     f.x.every(
       (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
     );
@@ -182,6 +184,12 @@ export function blendsFor(ask: Ask): Blend[] {
   };
   // Every part must earn its place: the mixture without any one of them is clearly worse.
   const earned = (f: Fit): boolean => f.set.every((r) => f.left < fitOf(f.set.filter((q) => q !== r)).left * WORTH);
+  // What the parts cost alone is more than they could ever be worth beside what was there before: nothing to solve.
+  const tooDear = (set: readonly number[], base: Fit): boolean => {
+    let paid = 0;
+    for (const r of set) paid += cost[r] as number;
+    return paid >= base.left * WORTH;
+  };
   const found: Fit[] = [];
   let layer: Fit[] = parts.map((_, i) => fitOf([i]));
   for (let size = 2; size <= 4; size++) {
@@ -194,20 +202,20 @@ export function blendsFor(ask: Ask): Blend[] {
         const key = keyOf(set);
         if (tried.has(key)) continue;
         tried.add(key);
+        if (tooDear(set, base) || !together(set)) continue;
         const f = fitOf(set);
-        if (whole(f) && earned(f) && together(f)) grown.push(f);
+        if (whole(f) && earned(f)) grown.push(f);
       }
     }
     layer = grown.sort(better);
     found.push(...layer.slice(0, KEEP));
   }
-  const axes = space.known.reduce((s, k) => s + k, 0);
   return found
     .sort(better)
     .slice(0, KEEP)
     .map((f) => ({
       uses: f.set.map((r, i) => ({ ingredient: parts[r] as Ingredient, grams: (f.x[i] as number) * ask.grams })),
-      residual: Math.sqrt(f.left / axes),
+      residual: Math.sqrt(f.left / space.width),
     }));
 }
 
@@ -222,8 +230,9 @@ export function residualOf(
     const v = vectorOf(ingredient);
     for (let k = 0; k < space.width; k++) rest[k] = (rest[k] as number) - ((v[k] as number) * grams) / ask.grams;
   }
-  const axes = space.known.reduce((sum, k) => sum + k, 0);
-  return Math.sqrt(rest.reduce((sum, r) => sum + r * r, 0) / axes);
+  let sum = 0;
+  for (const r of rest) sum += r * r;
+  return Math.sqrt(sum / space.width);
 }
 
 interface AskSpace {

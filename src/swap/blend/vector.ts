@@ -71,11 +71,10 @@ const GLUTEN_STEP = 0.01;
 /** What must be right for each job counts this many times over. */
 const CARRIER_WEIGHT = 3;
 export interface Space {
+  /** How many axes there are: those measured for the missing ingredient. */
   readonly width: number;
-  /** One unit is one step; NaN (not measured) has been left out by `known`. */
+  /** One unit is one step. */
   vector(i: Ingredient): Float64Array;
-  /** Axes measured for the missing ingredient. */
-  readonly known: Uint8Array;
 }
 
 /**
@@ -131,14 +130,13 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     const job = ONLY_AS_JOB[MAKEUP[k] as Axis];
     return Number.isNaN(v) || (job !== undefined && !carriers.has(job)) ? 0 : 1;
   });
+  const axes = [...known.keys()].filter((k) => known[k] === 1);
   return {
-    width,
-    known,
+    width: axes.length,
     vector: (i) => {
       const v = i === missing ? own : raw(i);
       // Not measured in what goes in: taken as none of it, since a mixture is judged by what is known to be there.
-      for (let k = 0; k < width; k++) if (Number.isNaN(v[k]) || known[k] === 0) v[k] = 0;
-      return v;
+      return Float64Array.from(axes, (k) => v[k] || 0);
     },
   };
 }

@@ -1,0 +1,174 @@
+import type { Ingredient } from "../catalogue/index.js";
+import { carrierDose, carrierOf, dose } from "../dose/index.js";
+import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
+import type { RoleId, ScorePart } from "../types.js";
+import type { Ask } from "./ask.js";
+import { gainedNotes } from "./gates.js";
+import { cookedAlready, isMince } from "./prep.js";
+
+export type PartName = ScorePart["name"];
+export type Weights = Readonly<Record<PartName, number>>;
+export interface WeightTable {
+  readonly bulk: Weights;
+  readonly seasoning: Weights;
+  readonly working: Weights;
+  readonly evidence: number;
+  /** What a stand-in no table names gets under evidence when tables do speak of the need. */
+  readonly unlisted: number;
+  /** The same for a near twin of what is missing. */
+  readonly twin: number;
+  readonly floor: Readonly<Record<"bulk" | "seasoning" | "working", number>>;
+}
+
+const BULK: readonly string[] = ["served weight"];
+const SEASONING: readonly string[] = ["salt", "acid", "umami", "pungency", "aroma"];
+
+/** One job asked, with what the missing ingredient brings to it. */
+export interface Job {
+  readonly role: RoleId;
+  /** Its weight squared: how much it counts. */
+  readonly counts: number;
+  /** How well the missing ingredient does it, never taken for less than a little. */
+  readonly theirs: number;
+  readonly carrier: string;
+  /** What carries it, in the amount that is missing. */
+  readonly want: number;
+}
+
+/** g soda neutralised per g of gas given off; 0 for what is balanced in itself, below for an alkali. */
+export function balance(ask: Ask, i: Ingredient): number {
+  const lift = dose(ask.store, i, "lift");
+  const neutralising = dose(ask.store, i, "neutralising");
+  return lift > 0 && !Number.isNaN(neutralising) ? neutralising / lift : 0;
+}
+
+function weightIn(i: Ingredient, role: string): number | undefined {
+  for (const r of i.roles) if (r.role === role) return r.weight;
+  return undefined;
+}
+
+/** Answers by a code that many ingredients share; `null` stands for undefined. */
+type ByCode<T> = (i: Ingredient) => T;
+function byCode<T extends number | boolean | undefined>(codes: readonly number[], of: (i: Ingredient) => T): ByCode<T> {
+  const made: (T | null | undefined)[] = [];
+  return (i) => {
+    // -1 means none.
+    const code = (codes[i.index] as number) + 1;
+    const old = made[code];
+    if (old !== undefined) return old === null ? (undefined as T) : old;
+    const value = of(i);
+    made[code] = value === undefined ? null : value;
+    return value;
+  };
+}
+
+/**
+ * What of a question is the same for every stand-in, and what of a stand-in depends on something it shares with others: worked out once.
+ * Thousands are weighed for one answer.
+ */
+export class Settled {
+  readonly table: WeightTable;
+  readonly klass: "bulk" | "seasoning" | "working";
+  readonly weights: Weights;
+  readonly jobs: readonly Job[];
+  /** Sum of what the jobs count. */
+  readonly total: number;
+  /** Whether lift is among the jobs. */
+  readonly lifts: boolean;
+  readonly balance: number;
+  /** How many known swaps fit the question. */
+  readonly named: number;
+  /** Notes of the missing ingredient beyond sweet and sour, which are tastes. */
+  readonly notes: readonly string[];
+  readonly minced: boolean;
+  readonly aroma: ByCode<number>;
+  readonly cooked: ByCode<boolean>;
+  readonly custom: ByCode<number>;
+  readonly texture: Readonly<Record<Ask["stage"], ByCode<number | undefined>>>;
+  private readonly itemCooked: boolean;
+  private readonly uncooked: boolean;
+  private readonly kins = new Map<readonly string[], Map<ReadonlySet<string>, number>>();
+  private readonly gains = new Map<readonly string[], number>();
+
+  constructor(private readonly ask: Ask) {
+    const { store, item } = ask;
+    this.table = store.tables["weights"] as WeightTable;
+    const top = carrierOf(store, ask.roles[0]?.role ?? "main protein");
+    this.klass = BULK.includes(top) ? "bulk" : SEASONING.includes(top) ? "seasoning" : "working";
+    this.weights = this.table[this.klass];
+    this.jobs = ask.roles.map(({ role, weight }) => {
+      const carrier = carrierOf(store, role);
+      return {
+        role,
+        counts: weight * weight,
+        theirs: Math.max(weightIn(item, role) ?? 1, 0.3),
+        carrier,
+        want: carrierDose(store, item, carrier) * ask.grams,
+      };
+    });
+    this.total = this.jobs.reduce((sum, job) => sum + job.counts, 0);
+    this.lifts = ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5);
+    this.balance = balance(ask, item);
+    this.named = ask.known.filter((k) => k.fits >= 0.6).length;
+    this.notes = item.dominant.filter((n) => n !== "sweet" && n !== "sour");
+    this.minced = isMince(item);
+    this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
+    this.cooked = byCode(store.codes("state"), cookedAlready);
+    this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisine));
+    const textures = store.codes("texture");
+    const texture = (stage: Ask["stage"]): ByCode<number | undefined> =>
+      byCode(textures, (i) => textureLikeness(store, item, i, stage));
+    this.texture = { raw: texture("raw"), cooked: texture("cooked"), long: texture("long") };
+    this.itemCooked = cookedAlready(item);
+    this.uncooked = !item.cannot.has("edible uncooked");
+  }
+
+  /** How well a stand-in does the jobs by its own weights, 0 to 1, and at `grams` only as far as it brings what carries them. */
+  jobFit(use: Ingredient, share: number, grams: number | undefined): number {
+    let sum = 0;
+    for (const job of this.jobs) {
+      const mine = weightIn(use, job.role) ?? 0;
+      sum += job.counts * Math.min(1, mine / job.theirs) * this.dosed(use, job, grams);
+    }
+    return this.total === 0 ? 0 : (share * sum) / this.total;
+  }
+  /** Share of what carries a job that so many grams bring, at most 1; 1 where it was not measured. A tenth short is nobody's concern. */
+  private dosed(use: Ingredient, job: Job, grams: number | undefined): number {
+    if (grams === undefined) return 1;
+    const share = (carrierDose(this.ask.store, use, job.carrier) * grams) / job.want;
+    return share < 0.9 ? share : 1;
+  }
+  /** Dry grain and raw beans are not compared dry for a salad: what is not eaten uncooked is compared cooked. */
+  stage(use: Ingredient): Ask["stage"] {
+    const { stage } = this.ask;
+    return stage === "raw" && !(this.uncooked && !use.cannot.has("edible uncooked")) ? "cooked" : stage;
+  }
+  /** What comes cooked out of a tin or pot does not take the sauce or hold its bite as the raw does, and the other way round. */
+  cookedApart(use: Ingredient): boolean {
+    return this.cooked(use) !== this.itemCooked;
+  }
+  kin(use: Ingredient): number {
+    const { item } = this.ask;
+    if (item.food === use.food) return kinLikeness(item, use);
+    const { kinds } = use;
+    let byOrigin = this.kins.get(kinds);
+    if (byOrigin === undefined) this.kins.set(kinds, (byOrigin = new Map<ReadonlySet<string>, number>()));
+    let kin = byOrigin.get(use.origin);
+    if (kin === undefined) byOrigin.set(use.origin, (kin = kinLikeness(item, use)));
+    return kin;
+  }
+  /** How many notes it brings that neither the missing ingredient nor the dish has. */
+  gained(use: Ingredient): number {
+    const { dominant } = use;
+    let notes = this.gains.get(dominant);
+    if (notes === undefined) this.gains.set(dominant, (notes = gainedNotes(this.ask, use).length));
+    return notes;
+  }
+}
+
+const made = new WeakMap<Ask, Settled>();
+export function settledOf(ask: Ask): Settled {
+  let settled = made.get(ask);
+  if (settled === undefined) made.set(ask, (settled = new Settled(ask)));
+  return settled;
+}
