@@ -1,5 +1,6 @@
-import { createInterface } from "node:readline";
+import { once } from "node:events";
 import { isSteadfareError, judgeSwap, swapsFor, type Avoid, type Catalogue, type SwapRequest } from "../index.js";
+import { linesIn } from "./bulk-lines.js";
 import { open } from "./open.js";
 import { listed, number, UsageError, type Values } from "./options.js";
 import { adviceText, judgementText } from "./text.js";
@@ -60,15 +61,18 @@ function requestOf(c: Catalogue, missing: string, values: Values): SwapRequest {
   };
 }
 
+/** Bytes of one request, far more than any dish has. */
+const MAX_REQUEST = 1_000_000;
 /** One request a line; one answer a line; a bad line becomes an error record and never stops the run. */
 async function bulk(c: Catalogue, values: Values): Promise<number> {
   let bad = 0;
-  let line = 0;
-  for await (const text of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
-    line++;
-    if (text.trim() === "") continue;
+  for await (const { number: line, text, over, broken } of linesIn(process.stdin, undefined, MAX_REQUEST)) {
+    if (text === "" && over === undefined && !broken) continue;
     let record: unknown;
     try {
+      if (over !== undefined)
+        throw new UsageError(`The line has ${over} bytes; a request may have ${MAX_REQUEST} at most.`);
+      if (broken) throw new UsageError("The line is not UTF-8.");
       const request = text.trimStart().startsWith("{")
         ? (JSON.parse(text) as SwapRequest)
         : requestOf(c, text.trim(), values);
@@ -82,7 +86,8 @@ async function bulk(c: Catalogue, values: Values): Promise<number> {
         line,
       };
     }
-    process.stdout.write(`${JSON.stringify(record)}\n`);
+    // A reader that is behind is waited for, so that no answers pile up.
+    if (!process.stdout.write(`${JSON.stringify(record)}\n`)) await once(process.stdout, "drain");
   }
   return bad > 0 ? 2 : 0;
 }
