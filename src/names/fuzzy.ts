@@ -93,11 +93,24 @@ export function alike(
       shared[k] = before + 1;
     }
   }
-  const score = (k: number): number => (2 * (shared[k] as number)) / (query.size + (list.counts[k] as number));
-  return touched
-    .map((k) => ({ key: list.keys[k] as string, alike: score(k) }))
-    .sort((a, b) => b.alike - a.alike || (a.key < b.key ? -1 : 1))
-    .slice(0, most);
+  // Only the best are kept, in order; nearly all of the thousands touched stop at the last of them.
+  const best: { readonly key: string; readonly alike: number }[] = [];
+  for (const k of touched) {
+    const score = (2 * (shared[k] as number)) / (query.size + (list.counts[k] as number));
+    const last = best.length < most ? undefined : best[most - 1];
+    if (last && score < last.alike) continue;
+    const key = list.keys[k] as string;
+    let at = best.length;
+    while (at > 0) {
+      const other = best[at - 1] as { readonly key: string; readonly alike: number };
+      if (other.alike > score || (other.alike === score && other.key < key)) break;
+      at--;
+    }
+    if (at >= most) continue;
+    best.splice(at, 0, { key, alike: score });
+    if (best.length > most) best.pop();
+  }
+  return best;
 }
 
 /** Edits between two names word by word; undefined when any word is further off than its length allows. */

@@ -47,6 +47,9 @@ class Crowd {
   }
 }
 
+/** Refusals listed for one question. */
+const REFUSED = 50;
+
 /**
  * What can stand in for a missing ingredient: ranked, with amounts, changed steps, corrections, shifts, allergens and cautions.
  * @param request a line ("450 g salt cod") or a {@link SwapRequest}
@@ -61,7 +64,16 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
   const seenSets: string[][] = [];
   const crowd = new Crowd(ask);
   let mixtures = 0;
-  for (const candidate of ranked(ask, before, (i) => crowd.full(i))) {
+  // Once the list of what is refused is full, what is not in the house can neither be offered nor named. Water is in every house, and
+  // what is like it counts towards how much of it there is.
+  const water = ask.store.byId.get("water/pantry");
+  const away = (i: Ingredient): boolean =>
+    ask.onlyFromHave &&
+    refused.length >= REFUSED &&
+    ask.have?.has(i.id) === false &&
+    i.kind !== water?.kind &&
+    i.food !== water?.food;
+  for (const candidate of ranked(ask, before, (i) => away(i) || crowd.full(i))) {
     if (swaps.length >= ask.limit) break;
     const ids: string[] = candidate.uses.map((u) => u.ingredient.id);
     if (ids.length > 1 && candidate.known === undefined) {
@@ -76,7 +88,7 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
     const checked = gated.refusal ? gated : withHazards(ask, gated);
     if (checked.refusal) {
       // With a shopping list of a thousand things not in the house, only those that matter are worth a line.
-      if (!seen.has(checked.refusal.id) && refused.length < 50) refused.push(checked.refusal);
+      if (!seen.has(checked.refusal.id) && refused.length < REFUSED) refused.push(checked.refusal);
       seen.add(checked.refusal.id);
       continue;
     }
