@@ -4,7 +4,7 @@ import type { Token } from "./words.js";
 
 /** What a sentence does to the food that not every food can have done to it, and the kinds or capabilities that can. */
 const ONLY: Readonly<Record<string, readonly string[]>> = {
-  beat: ["egg", "cream", "dairy fat", "butter"],
+  beat: ["egg", "cream", "dairy fat", "butter", "melts"],
   beaten: ["egg"],
   whisk: ["egg", "cream", "milk", "yogurt", "vinegar", "sauce", "liquid", "condiment", "dissolves", "sweetener"],
   crack: ["egg"],
@@ -49,7 +49,7 @@ const ONLY: Readonly<Record<string, readonly string[]>> = {
 /** What may be said of any fat instead. */
 const REWORDED: Readonly<Record<string, string>> = { melt: "heat", melted: "", beat: "stir" };
 /** How the cook sees that flesh is done; said of other flesh there is a word that fits all. */
-const DONE: ReadonlySet<string> = new Set(["flake", "flakes", "opaque"]);
+const DONE: ReadonlySet<string> = new Set(["flake", "flakes", "opaque", "set"]);
 const FLESH: readonly string[] = ["meat", "poultry", "finfish", "crustacean", "mollusc"];
 /** What may follow a name without saying whether it is one or many. */
 const NEUTRAL: ReadonlySet<string> = new Set(
@@ -81,6 +81,8 @@ const can = (i: Ingredient, what: string): boolean =>
 
 export interface NewName {
   readonly text: string;
+  /** What it is called once it has been said in full: without the pinch of salt and the spoon of water. */
+  readonly later: string;
   /** Undefined for a word that is both ("porcini"). */
   readonly many: boolean | undefined;
   readonly items: readonly Ingredient[];
@@ -94,6 +96,9 @@ export interface Edit {
 }
 /** Either why the sentence is left as it is, or what else must change in it for the new name to fit. */
 export type Verdict = { readonly why: string } | { readonly edits: readonly Edit[] };
+
+/** Said of eggs; what is spooned goes in as it comes. */
+const ONE_BY_ONE = " one at a time";
 
 const isNumber = (t: Token | undefined): boolean => t !== undefined && /^[\d½¼¾⅓⅔⅛]/.test(t.text);
 
@@ -127,6 +132,8 @@ export function fitting(
   for (const [at, t] of words.entries()) {
     const needs = Object.hasOwn(ONLY, t.text) ? ONLY[t.text] : undefined;
     if (needs === undefined || (t.start >= m.start && t.start < m.end)) continue;
+    // "Beat in": anything can be beaten into a batter
+    if (t.text === "beat" && ["in", "into"].includes(words[at + 1]?.text ?? "")) continue;
     const misfit = needs.some((n) => can(old, n)) && !now.main.every((i) => needs.some((n) => can(i, n)));
     // What another food beside it is for is no hindrance
     if (!misfit || words.slice(at + 1, m.from).some((w) => others.has(w.stem))) continue;
@@ -134,8 +141,16 @@ export function fitting(
     if (fix === undefined) return { why: `"${t.text}" does not suit ${now.text}` };
     edits.push(fix);
   }
+  const each = old.kinds.some((k) => k === "egg" || k === "eggs") && now.main.some((i) => !can(i, "egg"));
+  const one = each ? sentence.indexOf(ONE_BY_ONE, m.end) : -1;
+  if (one >= 0) edits.push({ start: one, end: one + ONE_BY_ONE.length, text: "" });
   if (now.many === undefined || m.many === undefined || m.many === now.many) return { edits };
-  if (joined !== undefined && !NEUTRAL.has(joined.text) && !joined.text.endsWith("ly"))
+  if (
+    joined !== undefined &&
+    !(one >= 0 && joined.start > one) &&
+    !NEUTRAL.has(joined.text) &&
+    !joined.text.endsWith("ly")
+  )
     return { why: "the grammar would break" };
   if (before !== undefined && (AGREES.has(before.text) || POINTS.has(before.text)))
     return { why: "the grammar would break" };
@@ -189,7 +204,11 @@ function cue(sentence: string, words: readonly Token[], at: number, now: NewName
     return undefined;
   if (/^\s+(?:and|then) (?:is|are|the|its|firm|white|tender|easily)\b/.test(rest)) return undefined;
   const flesh = now.items.some((i) => FLESH.some((k) => i.kinds.includes(k)));
-  return { start: start.start, end: t.end, text: flesh ? "until cooked through" : "until hot all through" };
+  return {
+    start: start.start,
+    end: t.end,
+    text: flesh ? "until cooked through" : t.text === "set" ? "until warm all through" : "until hot all through",
+  };
 }
 
 /** "Melt the butter" for an oil: "heat". */

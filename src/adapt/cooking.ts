@@ -28,7 +28,7 @@ const SAME: Readonly<Record<string, readonly string[]>> = {
   grill: ["grill", "broil", "barbecue", "griddle", "cook"],
   steam: ["steam", "cook"],
 };
-const heats = (text: string): boolean => stems(text).some((w) => HEAT.has(w) || HEAT.has(w.replace(/ing$/, "")));
+export const heats = (text: string): boolean => stems(text).some((w) => HEAT.has(w) || HEAT.has(w.replace(/ing$/, "")));
 const names = (text: string, n: Naming): boolean => mentionsIn(tokens(text), n.called.names).length > 0;
 
 /** The step the food is cooked in: by this technique, else by any, else the last that names it. */
@@ -161,6 +161,36 @@ export function doneness(w: Work, n: Naming): boolean {
     else append(d, order, `${name} is cooked to a temperature of its own`);
   }
   return done;
+}
+/** Minutes in a pot from which on what cooks in minutes is better kept back. */
+const LONG = 30;
+const QUICK = 10;
+const STEWS: ReadonlySet<string> = new Set("simmer braise stew boil cook".split(" "));
+/** Paneer or fish in the place of meat that stews for an hour: it goes in at the end. */
+export function keptBack(w: Work, n: Naming): void {
+  const soft = n.now.main.filter(
+    (i) => i.kinds.includes("cheese") || i.kinds.includes("finfish") || i.kinds.includes("crustacean"),
+  );
+  if (soft.length === 0 || soft.length < n.now.main.length) return;
+  const { item } = n.stand;
+  const lasts = item.cannot.has("cooks in minutes") || item.can.has("survives long heat");
+  if (!lasts || (n.stand.swap?.prep ?? []).some((p) => p.text.startsWith("Add it for the last"))) return;
+  const all = here(w);
+  const first = all.findIndex((d) => d.uses.has(n));
+  if (first < 0) return;
+  const long = all
+    .slice(first)
+    .filter((d) =>
+      sentences(d.original ?? "").some(
+        (s) => stems(s).some((t) => STEWS.has(t)) && durationsIn(s).some((t) => t.low >= LONG),
+      ),
+    )[0];
+  if (long === undefined) return;
+  append(
+    long,
+    `Leave the ${n.now.text} out until the pot has ${QUICK} minutes left to go.`,
+    `${n.now.text} would fall apart or toughen`,
+  );
 }
 /** What one of several stand-ins is called. */
 function partName(w: Work, n: Naming, item: Ingredient): string {

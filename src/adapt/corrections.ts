@@ -51,7 +51,7 @@ export function correct(
       )[0];
     if (at === undefined) {
       notes.push(
-        `${grams < 0 ? `Hold back ${measure} where the recipe seasons or adds it` : `Add about ${measure}, tasting as you go`}: ${why}.`,
+        `${grams < 0 ? `Hold back ${measure} where the recipe seasons or adds it` : `Add about ${measure}, ${id.startsWith("water/") ? "a little at a time" : "tasting as you go"}`}: ${why}.`,
       );
       continue;
     }

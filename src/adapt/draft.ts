@@ -1,6 +1,6 @@
 import type { Store } from "../catalogue/index.js";
 import type { Catalogue, Change, Recipe } from "../types.js";
-import type { LineNames, Naming } from "./rename.js";
+import { stirredInLate, type LineNames, type Naming } from "./rename.js";
 import { severalOf } from "./line.js";
 import { saidIn } from "./mentions.js";
 
@@ -31,6 +31,10 @@ export interface Work {
   readonly namings: readonly Naming[];
   readonly drafts: Draft[];
   readonly notes: Aside[];
+  /** Named in full by a step already. */
+  readonly said: Set<Naming>;
+  /** Still called by the old name somewhere. */
+  readonly left: Set<Naming>;
   /** "at" of a stand and procedure, for those whose step was found. */
   readonly skipped: Set<string>;
   /** Minutes the steps' own times changed by, for stands whose cooking time was found in them; by "at". */
@@ -42,8 +46,11 @@ export const LEFT_OUT = "(left out)";
 
 export const label = (w: Work, n: Naming): string => {
   const name = saidIn(w.recipe.lines[n.stand.at]?.text ?? "", n.called.asNamed);
-  // The same word for both: how it is kept tells them apart
-  const now = name === n.now.text ? n.stand.use.map((u) => severalOf(u.name, u)).join(" and ") : n.now.text;
+  // The same word for both: how it is kept tells them apart. And the water alone is not what stands in
+  const now =
+    name === n.now.text || stirredInLate(n.stand) !== undefined
+      ? n.stand.use.map((u) => severalOf(u.name, u)).join(" and ")
+      : n.now.text;
   return `${now} for ${now === name ? `the ${name} of the recipe` : name}`;
 };
 export const end = (s: string): string => (/[.!?:]["”»)]?\s*$/.test(s) ? s.trimEnd() : `${s.trimEnd()}.`);

@@ -134,7 +134,7 @@ export function adaptRecipe(c: Catalogue, recipe: Recipe, choices: AdaptOptions 
         !(s.swap?.prep ?? []).some((q) => x.text.startsWith(q.text.replace(/\.$/, ""))) &&
         !steps.steps.some((t) => t.text.includes(x.text))
       )
-        notes.push(`For ${x.who}: ${x.text}`);
+        notes.push(`For ${x.who.startsWith("allergic") ? "anyone " : ""}${x.who}: ${x.text}`);
   if (factor !== 1) {
     changes.push({ where: "serves", before: String(recipe.serves), after: String(choices.serves), why: "asked for" });
     notes.push(...scaledSteps(recipe, factor, choices.serves ?? 0, store.locale === "en-GB"));

@@ -1,7 +1,7 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
 import { kitchenMeasure, readLine } from "../portion/index.js";
 import { list, named } from "../swap/sentence.js";
-import { plural } from "../swap/plural.js";
+import { plural, several } from "../swap/plural.js";
 import type { Catalogue, Measure, Portion, ReadLine, UnitId } from "../types.js";
 import { stems } from "./words.js";
 
@@ -38,7 +38,7 @@ const FOR: Readonly<Record<string, readonly string[]>> = {
   beaten: ["egg"],
   separated: ["egg"],
   melted: ["fat"],
-  softened: ["fat"],
+  softened: ["butter", "margarine"],
   drained: ["canned"],
   rinsed: ["canned", "cooking pulse", "leafy green"],
   skinned: ["finfish", "poultry"],
@@ -92,19 +92,13 @@ function holds(segment: string, old: Ingredient, now: Ingredient): boolean {
 }
 const KEPT_NOTES: readonly string[] = ["serve", "garnish", "taste", "finish", "optional", "plus"];
 
-/** What is weighed or spooned by the many, by the last word of its name. */
-const SEVERAL: ReadonlySet<string> = new Set(
-  (
-    "mushroom bean chickpea lentil pea potato tomato nut almond walnut cashew hazelnut peanut pecan pistachio olive prawn shrimp caper raisin " +
-    "date sausage clam mussel scallop apricot apple carrot onion shallot leek chilli green berry strawberry raspberry blueberry cherry " +
-    "flake noodle breadcrumb sprout chestnut parsnip turnip aubergine courgette oat"
-  ).split(" "),
-);
+/** What is weighed by the many beside what several() knows, by the last word of its name. */
+const SEVERAL: ReadonlySet<string> = new Set("shrimp chilli green flake breadcrumb aubergine courgette oat".split(" "));
 /** "100 g button mushrooms": more than one where the amount is of many. */
 export function severalOf(name: string, p: Portion): string {
   const many = ["g", "kg", "oz", "lb", "ml", "l", "cup"].includes(p.measure.unit);
   const last = name.split(" ").at(-1) ?? "";
-  return many && SEVERAL.has(last.toLowerCase()) ? plural(name) : name;
+  return many && SEVERAL.has(last.toLowerCase()) ? plural(name) : several(name, p.measure.text);
 }
 
 /** A name for the line that is read back as this very ingredient, the display name if it is. */
@@ -121,7 +115,9 @@ export function nameFor(c: Catalogue, store: Store, p: Portion): string {
   return many && !/[a-z]/i.test(p.measure.text) ? plural(good) : good;
 }
 
-const OWN_UNIT: readonly string[] = ["tsp", "tbsp", "cup", "ml", "l"];
+const OWN_UNIT: readonly string[] = ["tsp", "tbsp", "cup", "ml", "l", "g", "kg", "oz", "lb"];
+const WEIGHED: readonly string[] = ["g", "kg", "oz", "lb"];
+const SPOONED: readonly string[] = ["tsp", "tbsp"];
 /** In the unit the line had, where the stand-in makes a measure in it: two tablespoons of another oil are tablespoons too. */
 export function likeBefore(store: Store, p: Portion, before: Portion | undefined): Portion {
   const unit = before?.measure.unit;
@@ -134,7 +130,9 @@ export function likeBefore(store: Store, p: Portion, before: Portion | undefined
     !OWN_UNIT.includes(unit)
   )
     return p;
-  if (!["g", "ml", "kg", "l", "oz", "tsp", "tbsp", "cup"].includes(p.measure.unit)) return p;
+  if (!["g", "ml", "kg", "l", "oz", "lb", "tsp", "tbsp", "cup", "packet"].includes(p.measure.unit)) return p;
+  // What is spooned is not put on the scale for the sake of what was weighed
+  if (WEIGHED.includes(unit) && SPOONED.includes(p.measure.unit)) return p;
   const m = kitchenMeasure(store, item, p.grams, { unit });
   const range = RANGE[unit];
   // The spoonful of miso that goes with the water is no measure of stock
@@ -142,7 +140,7 @@ export function likeBefore(store: Store, p: Portion, before: Portion | undefined
   if (m === undefined || range === undefined || m.amount < range[0] || m.amount > range[1]) return p;
   const step = unit === "tsp" ? 4 : unit === "tbsp" ? 2 : unit === "cup" ? 12 : 1;
   if (Math.abs(m.amount * step - Math.round(m.amount * step)) > 0.01 && unit !== "ml" && unit !== "l") return p;
-  return Math.abs(m.roundedBy) > 0.1 * p.grams ? p : { ...p, measure: unit === "ml" ? rounded(m) : m };
+  return Math.abs(m.roundedBy) > 0.1 * p.grams ? p : { ...p, measure: unit === "ml" || unit === "g" ? rounded(m) : m };
 }
 function rounded(m: Measure): Measure {
   const step = m.amount < 20 ? 1 : m.amount < 100 ? 5 : m.amount < 500 ? 10 : 25;

@@ -2,14 +2,14 @@ import type { Ingredient, Store } from "../catalogue/index.js";
 import { list } from "../swap/sentence.js";
 import { plural } from "../swap/plural.js";
 import { severalOf } from "./line.js";
-import type { Catalogue, Recipe } from "../types.js";
+import type { Catalogue, Portion, Recipe } from "../types.js";
 import { fitting, type Edit, type NewName, type Verdict } from "./agree.js";
 import type { Stand } from "./choose.js";
 import { CUTS, EITHER, mentionsIn, partOfAnother, sharedWith, type Called, type Mention } from "./mentions.js";
 import { placeOf, quoted, singular, stems, tokens, upper } from "./words.js";
 
 const STATE_WORDS: ReadonlySet<string> = new Set(
-  "frozen canned tinned fresh dried dry raw cooked chopped sliced diced crushed".split(" "),
+  "frozen canned tinned fresh dried dry raw cooked fried chopped sliced diced crushed".split(" "),
 );
 const ONE: ReadonlySet<string> = new Set(["couscous", "molasses", "asparagus", "hummus"]);
 
@@ -25,9 +25,40 @@ export function newNameOf(store: Store, stand: Stand): NewName {
   const last = (names[0] ?? "").split(" ").at(-1)?.toLowerCase() ?? "";
   const many = names.length > 1 || (EITHER.has(last) ? undefined : singular(last) !== last && !ONE.has(last));
   const most = Math.max(...stand.use.map((u) => u.grams));
+  // The pot is begun with the water; what goes in off the boil has a sentence of its own
+  const pot = stirredInLate(stand) === undefined ? undefined : stand.use.findIndex((u) => u.grams === most);
+  if (pot !== undefined)
+    return {
+      ...newNameOf(store, { ...bareOf(stand), use: [stand.use[pot] as Portion] }),
+      items: items(store, stand.use),
+    };
   const main = stand.use.filter((u) => u.grams >= most * 0.2);
-  const items = (use: Stand["use"]): Ingredient[] => use.flatMap((u) => store.byId.get(u.id) ?? []);
-  return { text: list(names), many, items: items(stand.use), main: items(main) };
+  // Said in full once; after that the pinch of salt and the spoon of water went in with it
+  const trifle = (u: Stand["use"][number]): boolean =>
+    u.id.startsWith("salt/") || (u.id.startsWith("water/") && u.grams < most);
+  const left = names.filter((_, i) => !trifle(stand.use[i] as Stand["use"][number]));
+  const one = left.length === 1 && names.length > 1 ? left[0] : undefined;
+  const later = one ?? (left.length === 0 ? list(names) : list(left));
+  const tail = one?.split(" ").at(-1)?.toLowerCase() ?? "";
+  return {
+    text: list(names),
+    later,
+    many: one === undefined ? many : singular(tail) !== tail && !ONE.has(tail),
+    items: items(store, stand.use),
+    main: items(store, main),
+  };
+}
+
+const items = (store: Store, use: Stand["use"]): Ingredient[] => use.flatMap((u) => store.byId.get(u.id) ?? []);
+const bareOf = ({ swap: _swap, ...rest }: Stand): Stand => rest;
+/** The miso of "miso and water" that is stirred in off the boil; undefined where nothing is said to go in so late. */
+export function stirredInLate(stand: Stand): { readonly name: string; readonly how: string } | undefined {
+  const note = (stand.swap?.prep ?? []).find((p) => p.procedure === "as noted")?.text ?? "";
+  const how = /^Stir in (off the boil|off the heat|at the end)\b/.exec(note)?.[1];
+  const [one, ...more] = stand.use.filter((u) => !u.id.startsWith("water/"));
+  const water = stand.use.find((u) => u.id.startsWith("water/"));
+  if (how === undefined || one === undefined || more.length > 0 || water === undefined) return undefined;
+  return water.grams > one.grams ? { name: one.name, how } : undefined;
 }
 
 export interface Naming {
@@ -59,7 +90,15 @@ export function lineNames(store: Store, recipe: Recipe): LineNames {
   return { texts, named };
 }
 const headsBut = (names: LineNames, at: number): ReadonlySet<string> =>
-  new Set(names.named.flatMap((n, i) => (i === at || n.length === 0 ? [] : [n.at(-1) as string])));
+  new Set(
+    names.named.flatMap((n, i) => {
+      const last = n.at(-1);
+      if (i === at || last === undefined) return [];
+      // "the lamb" of a lamb shoulder
+      const animal = n.at(-2);
+      return CUTS.has(last) && animal !== undefined ? [last, animal] : [last];
+    }),
+  );
 
 /** One sentence with every old name replaced where that is safe. Each food is settled by itself on the sentence as written. */
 export function renameIn(
@@ -69,6 +108,7 @@ export function renameIn(
   lines: LineNames,
   sentence: string,
   namings: readonly Naming[],
+  seen: ReadonlySet<Naming> = new Set(),
 ): Renamed {
   const words = tokens(sentence);
   const inQuotes = quoted(sentence);
@@ -76,7 +116,8 @@ export function renameIn(
   const left: { naming: Naming; mention: string; why: string }[] = [];
   const names: Naming[] = [];
   for (const naming of namings) {
-    const { stand, called, now } = naming;
+    const { stand, called } = naming;
+    const now = seen.has(naming) ? { ...naming.now, text: naming.now.later } : naming.now;
     const all = mentionsIn(words, called.names).filter((m) => !within(lines, stand.at, words, m));
     const whole = all.filter((m) => !partOfAnother(c, store, stand.item, words, m));
     const mine = whole.filter((m) => !inQuotes(m.start));

@@ -1,6 +1,7 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
 import { kitchenMeasure, portionOf, readLine } from "../portion/index.js";
 import { amountText, fractionText, readQuantity } from "../quantity/index.js";
+import { temperaturesIn } from "../recipe/temperatures.js";
 import { plural } from "../swap/plural.js";
 import type { Catalogue, Measure, UnitId } from "../types.js";
 import { nameFor, RANGE, readBack, type Line } from "./line.js";
@@ -15,6 +16,10 @@ const NEAR = 0.06;
 /** A count as a cook can divide: halves, thirds and quarters up to 4, halves above; undefined when none is near. */
 function countNear(n: number): number | undefined {
   const whole = Math.floor(n);
+  // Whole ones where that is near enough, then halves: nobody wants a third of an onion for half of one
+  if (n >= 5 && Math.abs(Math.round(n) / n - 1) < NEAR) return Math.round(n);
+  const half = Math.round(n * 2) / 2;
+  if (n >= 2 && Math.abs(half / n - 1) < NEAR) return half;
   const parts = n < 4 ? PARTS : [0, 1 / 2, 1];
   const best = parts.map((p) => whole + p).reduce((a, b) => (Math.abs(b - n) < Math.abs(a - n) ? b : a));
   return best > 0 && Math.abs(best / n - 1) < NEAR ? best : undefined;
@@ -38,7 +43,8 @@ function inPlace(c: Catalogue, store: Store, line: Line, item: Ingredient, grams
   if (q === undefined || portion === undefined || q.also !== undefined || q.implied === true) return undefined;
   const { unit } = portion.measure;
   const factor = grams / portion.grams;
-  const counts = WHOLE.has(unit) || q.each !== undefined;
+  // "6 limes, juiced" is counted, though what is meant is poured
+  const counts = WHOLE.has(unit) || q.each !== undefined || q.unit === undefined;
   if (/\d/.test(text.slice(q.end).replace(/\d+ ?(?:cm|mm|-?inch|in)\b/g, ""))) return undefined;
   // A length is cut, not counted: "a 1-inch piece"
   if (q.each !== undefined && (q.each.unit === undefined || q.each.unit.dimension === "length")) return undefined;
@@ -67,7 +73,14 @@ function inPlace(c: Catalogue, store: Store, line: Line, item: Ingredient, grams
   if (q.each !== undefined) out = `${number}${text.slice(numberEnd(text))}`;
   const head = out.length - (text.length - q.end);
   if (q.high > 1 !== high > 1) {
-    const noun = inflect(out, number.length, head, q.unit !== undefined && q.size === "", high > 1, unit);
+    const noun = inflect(
+      out,
+      number.length,
+      head,
+      q.unit !== undefined && q.size === "",
+      high > 1,
+      counts && q.unit === undefined ? "piece" : unit,
+    );
     if (noun === undefined) return undefined;
     out = noun;
   }
@@ -189,9 +202,12 @@ export function amountsIn(
   imperial: boolean,
 ): readonly (readonly [was: string, now: string])[] {
   const out: (readonly [string, string])[] = [];
+  // "180 C" is no 180 cups
+  const degrees = temperaturesIn(text);
   for (let p = 0; p < text.length && out.length < 10; p++) {
     const ch = text[p] ?? "";
     if (!/[\d½¼¾⅓⅔⅛]/.test(ch) || /[\d./,½]/.test(text[p - 1] ?? "")) continue;
+    if (degrees.some((d) => text.startsWith(d.text, p))) continue;
     const q = readQuantity(text.slice(p, p + 60), 0, { imperial });
     if (q === undefined) continue;
     const { unit } = q;

@@ -1,13 +1,15 @@
 import type { Store } from "../catalogue/index.js";
 import { durationsIn } from "../recipe/duration.js";
+import { donenessFor } from "../safety/doneness.js";
 import type { AvoidRules } from "../safety/index.js";
 import type { Catalogue, Change, Recipe } from "../types.js";
 import type { Stand } from "./choose.js";
-import { aboutIt, doneness, plain, time } from "./cooking.js";
+import { aboutIt, doneness, keptBack, plain, time } from "./cooking.js";
+import { readyFirst, stirIn } from "./noted.js";
 import { append, end, here, label, settled, type Draft, type Work } from "./draft.js";
 import { replaceLiquid, type NewLine } from "./liquid.js";
 import { calledOf } from "./mentions.js";
-import { lineNames, newNameOf, renameIn, type Naming } from "./rename.js";
+import { lineNames, newNameOf, renameIn, stirredInLate, type Naming } from "./rename.js";
 import { doesProcedure, goesOn, onlyCooks, onlyDoes, pointsBack, turnedTo } from "./skip.js";
 import { lower, MAX_STEP, sentences, upper } from "./words.js";
 
@@ -63,6 +65,8 @@ export function adaptSteps(
       gone: false,
     })),
     notes: [],
+    said: new Set(),
+    left: new Set(),
     skipped: new Set(),
     timed: new Map(),
   };
@@ -91,6 +95,7 @@ export function adaptSteps(
     for (const n of w.namings) {
       const heated = doneness(w, n);
       for (const p of preps(n)) if (p.procedure === "as noted") noted(w, n, p, heated);
+      keptBack(w, n);
     }
   }
   return { ...settled(w), skipped: w.skipped, timed: w.timed, added };
@@ -156,11 +161,15 @@ function renameAll(w: Work, d: Draft): void {
   const left = new Set<string>();
   const kept = new Map<Naming, string>();
   for (const s of sentences(d.text)) {
-    const r = renameIn(w.c, w.store, w.recipe, w.lines, s, w.namings);
+    const r = renameIn(w.c, w.store, w.recipe, w.lines, s, w.namings, w.said);
     text += r.text;
-    for (const n of r.names) d.uses.add(n);
+    for (const n of r.names) {
+      d.uses.add(n);
+      if (r.text !== s && !r.left.some((l) => l.naming === n)) w.said.add(n);
+    }
     if (r.text !== s) for (const n of r.names) if (!r.left.some((l) => l.naming === n)) d.why.add(label(w, n));
     for (const l of r.left) {
+      w.left.add(l.naming);
       const now = l.naming.now.text;
       const key = `${l.naming.stand.at} ${l.mention.toLowerCase()}`;
       if (!left.has(key))
@@ -203,8 +212,9 @@ function addSteps(w: Work, n: Naming): void {
   const long = wanted.some((p) => p.minutes.waiting >= LONG);
   const first = w.drafts.findIndex((d) => !d.gone && d.uses.has(n));
   let at = long ? w.drafts.findIndex((d) => d.original !== undefined) : Math.max(0, first);
+  const soaked = wanted.some((p) => p.procedure === "soak-beans");
   for (const p of wanted) {
-    const text = aboutIt(p.text, n.now.text);
+    const text = orderFor(w, n, p, soaked);
     if (w.drafts.some((d) => d.original === undefined && d.text === text)) continue;
     const group = w.drafts[Math.min(at, w.drafts.length - 1)]?.group;
     w.drafts.splice(at++, 0, {
@@ -215,6 +225,18 @@ function addSteps(w: Work, n: Naming): void {
       gone: false,
     });
   }
+}
+
+/** What a new step says. The hard boil's own soak is not said after the overnight one. */
+function orderFor(w: Work, n: Naming, p: Prep, soaked: boolean): string {
+  const name = n.now.text;
+  const hard = /^Soak at least .{1,20}, throw the water away, and boil hard /.exec(p.text);
+  if (soaked && hard !== null) return `Boil the ${name} hard ${p.text.slice(hard[0].length)}`;
+  const first = /^Cook it first(, about \d+ minutes)?:/.exec(p.text);
+  if (first === null) return aboutIt(p.text, name);
+  const flesh = n.now.items.some((i) => donenessFor(w.store, i) !== undefined);
+  const them = n.now.many === true ? "them" : "it";
+  return `Cook the ${name} first, until ${flesh ? "cooked through" : "tender"}${first[1] ?? ""}${flesh ? "" : `, and drain ${them}`}.`;
 }
 
 function write(w: Work, n: Naming, p: Prep): void {
@@ -230,10 +252,13 @@ function write(w: Work, n: Naming, p: Prep): void {
   plain(w, n, p);
 }
 
-/** What a cook adds to the swap in a few words: never put into the steps, since it may speak of any of them. */
+/** What a cook adds to the swap in a few words: into the steps goes only what is done before anything else. */
 function noted(w: Work, n: Naming, p: Prep, heated: boolean): void {
   if (heated && /cook (?:it )?through/i.test(p.text)) return;
-  const name = n.stand.use.map((u) => u.name).join(" and ");
-  const text = p.text.replace(/: /g, ", ");
+  const late = stirredInLate(n.stand);
+  if (late !== undefined && stirIn(w, n, `Stir in the ${late.name} ${late.how}.`)) return;
+  const name = late?.name ?? n.stand.use.map((u) => u.name).join(" and ");
+  const text = readyFirst(w, n, p.text).replace(/: /g, ", ");
+  if (text === "") return;
   w.notes.push({ text: () => `${upper(name)}: ${lower(end(text))}` });
 }

@@ -61,24 +61,34 @@ function alike(ask: Ask, swap: Swap): boolean {
   return kin >= SAME || (aroma >= ALIKE && (kin >= KIN || aroma >= NEAR));
 }
 
+/** Its own other form may be as hard to find, but it would be wrong to say that nothing is like it. */
+function but(ask: Ask, swaps: readonly Swap[]): string {
+  const own = swaps
+    .slice(0, READ)
+    .flatMap((s) => (s.use.length === 1 ? [s.use[0]] : []))
+    .find((u) => ask.store.byId.get(u.id)?.food === ask.item.food);
+  return own === undefined ? "Nothing here" : `Apart from ${own.name}, nothing here`;
+}
+
 /** When leaving it out is the better answer, the only one, or the honest one beside the rest: what is lost. Undefined when a stand-in is
  * worth the trouble. */
 export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefined {
   const { name: one, measure } = ask.missing;
   const many = measure.amount > 1 && measure.unit === "piece";
   const name = many ? plural(one) : several(one, measure.text);
+  const it = name === one && !/[^s]s$/.test(one) ? "it" : "them";
   const best = swaps[0]?.score ?? 0;
   const top = ask.roles[0]?.role;
   const spare = top === undefined ? undefined : SPARE[top];
   if (spare !== undefined && !ask.roles.some((r) => r.weight >= 0.6 && VITAL.includes(r.role))) {
     if (best < CLOSE) return `No stand-in comes close: leave the ${name} out; ${spare}.`;
     if (ITS_OWN.includes(top ?? "") && !swaps.slice(0, READ).some((s) => alike(ask, s)))
-      return `Nothing here is quite like ${name}: leaving it out is as good an answer; ${spare}.`;
+      return `${but(ask, swaps)} is quite like ${name}: leaving ${it} out is as good an answer; ${spare}.`;
   }
   if (swaps.length === 0) {
     return top !== undefined && VITAL.includes(top)
       ? `Nothing here stands in for the ${name} as ${top}: cook another dish, or buy it.`
-      : `Nothing here stands in for the ${name}: leave it out, and taste before serving.`;
+      : `Nothing here stands in for the ${name}: leave ${it} out, and taste before serving.`;
   }
   return undefined;
 }
