@@ -76,7 +76,7 @@ export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefin
   const { name: one, measure } = ask.missing;
   const many = measure.amount > 1 && measure.unit === "piece";
   const name = many ? plural(one) : several(one, measure.text);
-  const it = name === one && !/[^s]s$/.test(one) ? "it" : "them";
+  const it = name === one && !/[^su]s$/.test(one) ? "it" : "them";
   const best = swaps[0]?.score ?? 0;
   const top = ask.roles[0]?.role;
   const spare = top === undefined ? undefined : SPARE[top];

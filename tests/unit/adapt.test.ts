@@ -296,3 +296,73 @@ it("the result is frozen and the source is the caller's own", () => {
   expect(made.source).toBe(source);
   expect(Object.isFrozen(source)).toBe(false);
 });
+
+describe("read by a cook", () => {
+  it("degrees inside a step are no cups, and what is counted stays counted", () => {
+    const r = recipeOf(["6 limes, juiced", "1 lemon, zested"], ["Heat the oven to 180 C and bake with 200 ml water."]);
+    const made = adaptRecipe(c, r, { serves: 6 });
+    expect(textsOf(made).lines).toEqual(["9 limes, juiced", "1 1/2 lemons, zested"]);
+    expect(made.notes.join("\n")).toContain("200 ml becomes 300 ml");
+    expect(made.notes.join("\n")).not.toContain("180");
+  });
+  it("what is ordered before use is a step, and eggs are not named where tofu goes in", () => {
+    const r = recipeOf(["3 eggs"], ["Whip the cream.", "Beat in the eggs one at a time."]);
+    const tofu = swapOf("3 eggs", "silken tofu");
+    const prep: Swap["prep"] = [
+      {
+        kind: "change",
+        procedure: "as noted",
+        minutes: { active: 0, waiting: 0 },
+        required: false,
+        text: "Blend smooth; dense and pale.",
+      },
+    ];
+    const made = adaptRecipe(c, r, { missing: [{ line: "3 eggs", swap: { ...tofu, prep } }] });
+    expect(textsOf(made).steps).toEqual(["Whip the cream.", "Silken tofu: blend smooth.", "Beat in the silken tofu."]);
+    expect(made.notes.join("\n")).toContain("Silken tofu: dense and pale.");
+  });
+  it("dried beans for canned are soaked once, then boiled hard, then cooked", () => {
+    const r = recipeOf(["1 (400 g) can kidney beans, drained"], ["Simmer the beans in the sauce for 10 minutes."]);
+    const steps = textsOf(without(r, "1 (400 g) can kidney beans, drained", "dried kidney beans")).steps;
+    expect(steps.filter((s) => /soak/i.test(s))).toHaveLength(1);
+    expect(steps.join("\n")).toMatch(/Boil the kidney beans hard in fresh water for 30 minutes/);
+    expect(steps.join("\n")).toMatch(/until tender, about \d+ minutes, and drain them\./);
+  });
+  it("the water begins the pot and the miso goes in off the boil", () => {
+    const r = recipeOf(
+      ["500 ml vegetable stock", "200 g carrots"],
+      ["Bring the stock to a boil and simmer the carrots for 10 minutes. Serve hot."],
+    );
+    const stock = swapsFor(c, { missing: "500 ml vegetable stock", have: ["miso", "water"], onlyFromHave: true }).swaps;
+    const swap = stock.find((s) => s.use.length === 2);
+    if (swap === undefined) throw new Error("no miso and water");
+    const made = adaptRecipe(c, r, { missing: [{ line: "500 ml vegetable stock", swap }] });
+    expect(textsOf(made).steps).toEqual([
+      "Bring the water to a boil and simmer the carrots for 10 minutes. Stir in the miso off the boil. Serve hot.",
+    ]);
+  });
+  it("cheese or fish for meat that stews waits until the end; another stewing meat does not", () => {
+    const r = recipeOf(["900 g lamb shoulder, diced"], ["Brown the lamb.", "Add the stock and simmer for 1 hour."]);
+    const late = "Leave the paneer out until the pot has 10 minutes left to go.";
+    expect(textsOf(without(r, "900 g lamb shoulder, diced", "paneer")).steps[1]).toContain(late);
+    expect(textsOf(without(r, "900 g lamb shoulder, diced", "beef chuck")).steps.join(" ")).not.toContain("left to go");
+  });
+  it("a fish laid in foaming butter is cooked, one in lime juice is not", () => {
+    const freeze = /frozen at -20/;
+    const hot = recipeOf(["2 sole fillets"], ["Let the butter foam and leave the sole in it 3 minutes on each side."]);
+    const cold = recipeOf(["2 sole fillets"], ["Toss the sole with the lime juice and leave for 15 minutes."]);
+    const best = { missing: [{ line: "2 sole fillets" }] };
+    expect(textsOf(adaptRecipe(c, hot, best)).steps.join(" ")).not.toMatch(freeze);
+    expect(textsOf(adaptRecipe(c, cold, best)).steps.join(" ")).toMatch(freeze);
+  });
+  it("the pinch of salt is named once, and what was weighed is weighed", () => {
+    const r = recipeOf(["50 g butter", "300 g rice"], ["Melt half the butter.", "Stir in the remaining butter."]);
+    const made = without(r, "50 g butter", "unsalted butter", "salt");
+    const lard = without(r, "50 g butter", "lard", "salt");
+    for (const x of [made, lard]) {
+      expect(x.steps[1]?.text).not.toContain("salt and");
+      expect(x.steps[1]?.text).not.toContain("and salt");
+      expect(x.lines[0]?.text).toMatch(/^\d+ g /);
+    }
+  });
+});
