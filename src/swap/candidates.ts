@@ -8,7 +8,8 @@ import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
-import { classOf, jobFit, mostOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import { classOf, mostOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import { settledOf } from "./settled.js";
 import type { Taste } from "../dose/index.js";
 
 /** A candidate with what speaks against it, if anything does. */
@@ -182,11 +183,11 @@ export function fieldOf(ask: Ask, before: Readonly<Record<Taste, number>>, floor
   const singles: Single[] = [];
   const { ingredients } = ask.store;
   const codes = ask.store.codes("roles");
-  const fits = new Map<number, boolean>();
+  const settled = settledOf(ask);
+  const fits: (boolean | undefined)[] = [];
   for (let i = 0; i < ingredients.length; i++) {
     const code = codes[i] as number;
-    let fit = fits.get(code);
-    if (fit === undefined) fits.set(code, (fit = jobFit(ask, ingredients[i] as Ingredient) >= LEAST_FIT));
+    const fit = (fits[code + 1] ??= settled.jobFit(ingredients[i] as Ingredient, 1, undefined) >= LEAST_FIT);
     if (!fit) continue;
     const ingredient = ingredients[i] as Ingredient;
     if (isSame(ask, ingredient) || known.has(ingredient.id) || roleFit(ask, ingredient) < LEAST_FIT) continue;

@@ -31,13 +31,12 @@ export function roleFit(ask: Ask, use: Ingredient, grams?: number): number {
   const unbalanced = settled.lifts && Math.abs(balance(ask, use) - settled.balance) > 0.5 ? 0.6 : 1;
   return settled.jobFit(use, unbalanced, grams);
 }
-/** The same by its jobs alone; never less than {@link roleFit}. */
-export const jobFit = (ask: Ask, use: Ingredient): number => settledOf(ask).jobFit(use, 1, undefined);
 const mixedBalance = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number => {
   const sum = (axis: "lift" | "neutralising"): number =>
     uses.reduce((s, u) => s + (dose(ask.store, u.ingredient, axis) || 0) * u.grams, 0);
   return sum("lift") > 0 ? sum("neutralising") / sum("lift") : 0;
 };
+
 /** Perceived strengths (0 to 9) of so many grams in the dish; NaN where not measured. */
 export function strengths(
   ask: Ask,
@@ -177,8 +176,15 @@ export const handlingMark = (active: number, waiting: number, steps = 0): number
 const TWIN = 0.75;
 /** So many answers named make half a case against what is not. */
 const FEW = 2;
-const meanOf = (parts: readonly Mark[]): number =>
-  parts.reduce((s, p) => s + p.value * p.weight, 0) / parts.reduce((s, p) => s + p.weight, 0);
+function meanOf(parts: readonly Mark[]): number {
+  let sum = 0;
+  let total = 0;
+  for (const p of parts) {
+    sum += p.value * p.weight;
+    total += p.weight;
+  }
+  return sum / total;
+}
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
 
 interface Work {
@@ -278,15 +284,16 @@ export function scoreOf(
   add("handling", handling, w.handling);
   add("kin", kin, w.kin);
   add("custom", custom, w.custom);
-  const base = meanOf(marks);
+  const base = round4(meanOf(marks));
+  const parts = marks.length;
   const { evidence } = settled.table;
   const left = unlistedMark(settled, kin);
   // What tables name for another dish is still no weaker than what they leave out.
   if (known) add("evidence", Math.max(known.fits, Math.min(0.88, left)), evidence);
   else if (settled.named > 0) add("evidence", left, evidence);
   return {
-    score: round4(meanOf(marks)),
-    base: round4(base),
+    score: marks.length > parts ? round4(meanOf(marks)) : base,
+    base,
     marks,
     notes,
     active: extra.active,

@@ -123,7 +123,7 @@ export class Settled {
     this.uncooked = !item.cannot.has("edible uncooked");
   }
 
-  /** How well a stand-in does the jobs by its own weights, 0 to 1, and at `grams` only as far as it brings what carries them. */
+  /** How well a stand-in does the jobs by its own weights, 0 to 1 (never less than its role mark), and at `grams` only as far as it brings what carries them. */
   jobFit(use: Ingredient, share: number, grams: number | undefined): number {
     let sum = 0;
     for (const job of this.jobs) {

@@ -1,8 +1,8 @@
 import type { Ingredient } from "../../catalogue/index.js";
 import { carrierOf, dose } from "../../dose/index.js";
-import { aromaLikeness, kinLikeness } from "../../likeness/index.js";
 import type { Ask } from "../ask.js";
 import { alien } from "../gates.js";
+import { settledOf } from "../settled.js";
 import { spaceFor, type Space } from "./vector.js";
 import { nnls } from "./solve.js";
 
@@ -74,7 +74,7 @@ const LENT: readonly string[] = [
 ];
 /** A part is plain, kin, smells alike, or does one of the working jobs; else it only adds up on paper (juice and oil for coconut milk). */
 function related(ask: Ask, i: Ingredient): boolean {
-  if (isPlain(ask, i) || kinLikeness(ask.item, i) >= 0.3 || aromaLikeness(ask.store, ask.item, i) >= 0.3) return true;
+  if (isPlain(ask, i) || settledOf(ask).kin(i) >= 0.3 || settledOf(ask).aroma(i) >= 0.3) return true;
   const job = i.roles[0]?.role;
   return job !== undefined && LENT.includes(job) && ask.item.roles.some((r) => r.role === job && r.weight >= 0.4);
 }
@@ -114,7 +114,7 @@ export function blendsFor(ask: Ask): Blend[] {
   const cost = parts.map((i) =>
     plain.includes(i.id) || sameJob(ask, i)
       ? PLAIN_COST
-      : PLAIN_COST + FAR_COST * (1 - Math.max(kinLikeness(ask.item, i), aromaLikeness(ask.store, ask.item, i))),
+      : PLAIN_COST + FAR_COST * (1 - Math.max(settledOf(ask).kin(i), settledOf(ask).aroma(i))),
   );
   const { space, target, vectorOf } = spaceOf(ask);
   const vectors = parts.map(vectorOf);
@@ -198,13 +198,13 @@ export function blendsFor(ask: Ask): Blend[] {
     for (const base of size === 2 ? layer : layer.slice(0, BEAM)) {
       for (let j = 0; j < n; j++) {
         if (base.set.includes(j)) continue;
-        const set = [...base.set, j].sort((p, q) => p - q);
+        const set = withPart(base.set, j);
         const key = keyOf(set);
         if (tried.has(key)) continue;
         tried.add(key);
         if (tooDear(set, base) || !together(set)) continue;
         const f = fitOf(set);
-        if (whole(f) && earned(f)) grown.push(f);
+        if (f.left < base.left * WORTH && whole(f) && earned(f)) grown.push(f);
       }
     }
     layer = grown.sort(better);
@@ -219,6 +219,15 @@ export function blendsFor(ask: Ask): Blend[] {
     }));
 }
 
+/** A set of parts, lowest first, with one more in its place. */
+function withPart(set: readonly number[], part: number): number[] {
+  const grown = set.slice();
+  let at = set.length;
+  for (; at > 0 && (set[at - 1] as number) > part; at--) grown[at] = set[at - 1] as number;
+  grown[at] = part;
+  return grown;
+}
+
 /** How far the makeup of a given mixture lies from what is missing, root mean square in steps a cook would mind; 0 is the thing itself. */
 export function residualOf(
   ask: Ask,
@@ -228,10 +237,11 @@ export function residualOf(
   const rest = target.slice();
   for (const { ingredient, grams } of uses) {
     const v = vectorOf(ingredient);
-    for (let k = 0; k < space.width; k++) rest[k] = (rest[k] as number) - ((v[k] as number) * grams) / ask.grams;
+    for (let k = 0; k < space.width; k++)
+      if (v[k] !== 0) rest[k] = (rest[k] as number) - ((v[k] as number) * grams) / ask.grams;
   }
   let sum = 0;
-  for (const r of rest) sum += r * r;
+  for (let k = 0; k < space.width; k++) sum += (rest[k] as number) * (rest[k] as number);
   return Math.sqrt(sum / space.width);
 }
 

@@ -136,7 +136,9 @@ export function spaceFor(store: Store, missing: Ingredient, carriers: ReadonlySe
     vector: (i) => {
       const v = i === missing ? own : raw(i);
       // Not measured in what goes in: taken as none of it, since a mixture is judged by what is known to be there.
-      return Float64Array.from(axes, (k) => v[k] || 0);
+      const out = new Float64Array(axes.length);
+      for (let n = 0; n < axes.length; n++) out[n] = v[axes[n] as number] || 0;
+      return out;
     },
   };
 }
