@@ -1,4 +1,4 @@
-import { plural } from "../swap/plural.js";
+import { several } from "../swap/plural.js";
 import { list, named } from "../swap/sentence.js";
 import type { AllergenId, Portion, Swap, SwapNotes } from "../types.js";
 
@@ -21,15 +21,7 @@ function useSaid(note: Note, use: Portion): string {
   const same = note.missing !== undefined && foodOf(note.missing.id) === foodOf(use.id);
   const name = same && use.id.endsWith("/fresh") && !/fresh/i.test(use.name) ? `fresh ${use.name}` : use.name;
   if (note.missing?.assumed) return cap(name);
-  return named({ measure: use.measure, name: counted(use.measure.text, name) });
-}
-
-/** Small things are measured many at a time: "1/2 cup almonds", "2 lb chicken drumsticks". */
-const MANY =
-  /(almond|hazelnut|pecan|walnut|cashew|pistachio|pine nut|pea|chickpea|bean|lentil|seed|olive|caper|berry|raisin|tortilla|drumstick|thigh|wing|chop|shank|mushroom|noodle|date|fig|prune)$/;
-function counted(measure: string, name: string): string {
-  const cut = /(chopped|sliced|shredded|grated|ground|diced|minced|crushed)/.test(measure);
-  return MANY.test(name) && !cut && /(cups?|lb|oz|g|kg|tbsp|ml|l)$/.test(measure) ? plural(name) : name;
+  return named({ measure: use.measure, name: several(name, use.measure.text) });
 }
 
 /** What can be said in one breath with other steps: an order without a stop inside. */
@@ -62,23 +54,15 @@ const FELT = 20;
 const SEEN = 100;
 const SHOWN = ["colour", "garnish", "coating"];
 
-/** Notes by the names cooks give them, where the catalogue's own is shorthand. */
-const NOTES: Readonly<Record<string, string>> = {
-  marine: "sea",
-  allium: "onion",
-  "mustard heat": "mustard",
-  "chilli heat": "chilli",
-  "strong spice": "spice",
-  ferment: "fermented",
-  sweet: "sweet",
-};
-const notesSaid = (notes: readonly string[]): string =>
-  `${list(notes.map((n) => NOTES[n] ?? n))} note${notes.length > 1 ? "s" : ""}`;
-const article = (text: string): string => `${/^[aeiou]/.test(text) ? "an" : "a"} ${text}`;
-const withNotes = (notes: readonly string[]): string =>
-  notes.length > 1 ? notesSaid(notes) : article(notesSaid(notes));
+const OF = "taste of ";
+/** "a taste of fish and the sea and a smoky taste": what is tasted of several things is said once. */
+function tastes(phrases: readonly string[], article: "a" | "the"): string {
+  const of = phrases.filter((p) => p.startsWith(OF)).map((p) => p.slice(OF.length));
+  const own = phrases.filter((p) => !p.startsWith(OF));
+  return list([...(of.length > 0 ? [OF + list(of)] : []), ...own].map((p) => `${article} ${p}`));
+}
 
-/** "Comes out softer and a little saltier, with a note of smoke." Empty when little changes. */
+/** "Comes out softer and a little saltier, with a smoky taste." Empty when little changes. */
 function effect(note: Note, swap: Swap): string {
   const grams = swap.use.reduce((sum, u) => sum + u.grams, 0);
   const top = swap.shift
@@ -87,19 +71,21 @@ function effect(note: Note, swap: Swap): string {
       (s) =>
         s.axis !== "colour" || grams >= SEEN || (note.roles ?? []).slice(0, 2).some((role) => SHOWN.includes(role)),
     );
-  const noteOf = (direction: "more" | "less"): string[] =>
-    top.filter((s) => s.axis.startsWith("note: ") && s.direction === direction).map((s) => s.axis.slice(6));
+  const noteOf = (direction: "more" | "less", lead: string): string[] =>
+    top
+      .filter((s) => s.axis.startsWith("note: ") && s.direction === direction)
+      .map((s) => (s.text.startsWith(lead) ? s.text.slice(lead.length) : OF + s.axis.slice(6)));
   const texts = (some: (axis: string) => boolean): string[] =>
     top.filter((s) => !s.axis.startsWith("note") && s.axis !== "colour" && some(s.axis)).map((s) => s.text);
   const without = top.some((s) => s.axis === "alcohol" && s.direction === "less");
   const plain = texts((axis) => !(without && axis === "alcohol")).slice(0, 3);
   const touched = texts((axis) => axis === "fatty" || TEXTURES.includes(axis)).length > 0;
   const colour = top.find((s) => s.axis === "colour")?.text;
-  const gained = noteOf("more");
-  const lost = [...noteOf("less"), ...(without ? ["alcohol"] : [])];
+  const gained = noteOf("more", "with a ");
+  const lost = [...noteOf("less", "without the "), ...(without ? [`${OF}alcohol`] : [])];
   const rest = [
-    ...(gained.length > 0 ? [`with ${withNotes(gained)}`] : []),
-    ...(lost.length > 0 ? [`without the ${notesSaid(lost)}`] : []),
+    ...(gained.length > 0 ? [`with ${tastes(gained, "a")}`] : []),
+    ...(lost.length > 0 ? [`without ${tastes(lost, "the")}`] : []),
   ];
   if (plain.length > 0)
     return sentence(
@@ -107,9 +93,9 @@ function effect(note: Note, swap: Swap): string {
     );
   if (gained.length > 0)
     return sentence(
-      `brings ${withNotes(gained)}${lost.length > 0 ? ` and lacks the ${notesSaid(lost)}` : ""}${colour ? `; ${colour}` : ""}`,
+      `brings ${tastes(gained, "a")}${lost.length > 0 ? ` and lacks ${tastes(lost, "the")}` : ""}${colour ? `; ${colour}` : ""}`,
     );
-  if (lost.length > 0) return sentence(`lacks the ${notesSaid(lost)}${colour ? `; ${colour}` : ""}`);
+  if (lost.length > 0) return sentence(`lacks ${tastes(lost, "the")}${colour ? `; ${colour}` : ""}`);
   return colour ? sentence(colour) : "";
 }
 
@@ -183,9 +169,12 @@ const TRIFLE = 1;
 export function sayOf(note: Note, swap: Swap, locale = "en-US"): Said {
   const own = swap.prep.filter((p) => p.procedure !== "as noted").map((p) => bare(p.text));
   const noted = swap.prep.filter((p) => p.procedure === "as noted").map((p) => sentence(p.text.trim()));
-  const mends = swap.corrections
-    .filter((x) => x.grams < 0 || x.grams >= TRIFLE)
-    .map((x) => `${x.grams < 0 ? "hold back" : "add"} ${named({ measure: x.measure, name: x.ingredient.name })}`);
+  const mended = swap.corrections.filter((x) => x.grams < 0 || x.grams >= TRIFLE);
+  const mends = (["hold back", "add"] as const).flatMap((verb) => {
+    const some = mended.filter((x) => x.grams < 0 === (verb === "hold back"));
+    const said = list(some.map((x) => named({ measure: x.measure, name: x.ingredient.name })));
+    return some.length === 0 ? [] : [`${verb} ${said}`];
+  });
   const guess = swap.basis === "computed" && swap.use.some((u) => u.range) ? ["Start with this much and taste."] : [];
   const changes = [...guess, ...steps([...own, ...mends]), ...noted, effect(note, swap), time(swap)].filter(
     (s) => s !== "",
