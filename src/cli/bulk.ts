@@ -53,7 +53,7 @@ function errorOf(e: unknown): object {
 }
 
 /** Waits while the reader is behind. False when it is gone. */
-async function write(out: Writable, text: string): Promise<boolean> {
+export async function write(out: Writable, text: string): Promise<boolean> {
   if (out.destroyed || out.writableEnded || out.errored !== null) return false;
   if (out.write(text)) return true;
   const stop = new AbortController();

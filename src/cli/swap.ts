@@ -1,5 +1,5 @@
-import { once } from "node:events";
 import { isSteadfareError, judgeSwap, swapsFor, type Avoid, type Catalogue, type SwapRequest } from "../index.js";
+import { write } from "./bulk.js";
 import { linesIn } from "./bulk-lines.js";
 import { open } from "./open.js";
 import { listed, number, UsageError, type Values } from "./options.js";
@@ -87,7 +87,7 @@ async function bulk(c: Catalogue, values: Values): Promise<number> {
       };
     }
     // A reader that is behind is waited for, so that no answers pile up.
-    if (!process.stdout.write(`${JSON.stringify(record)}\n`)) await once(process.stdout, "drain");
+    if (!(await write(process.stdout, `${JSON.stringify(record)}\n`))) return 0;
   }
   return bad > 0 ? 2 : 0;
 }
