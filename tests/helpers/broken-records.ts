@@ -391,6 +391,34 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       says: ['"shed" says nothing here'],
     },
   ],
+  repeats: [
+    {
+      when: "a swap is there again, its parts the other way round",
+      breaks: (r) => {
+        const [swap] = r.swaps as unknown as [{ uses: unknown[] }];
+        r.swaps.push({ ...swap, id: "again", uses: [...swap.uses].reverse() });
+      },
+      at: ["swaps.yaml", "again"],
+      says: ["repeats cod-for-salt-cod (swaps.yaml)", "what sets them apart"],
+    },
+    {
+      when: "a swap both ways says what one of them says already",
+      breaks: (r) => {
+        const common = { context: "stews", from: ["common practice"] };
+        r.swaps.push({ ...common, id: "there", replaces: { food: "cod/fresh" }, uses: [{ food: "cod/salt-cured" }] });
+        r.swaps.push({
+          ...common,
+          id: "back",
+          context: "soup, stew",
+          replaces: { food: "cod/salt-cured" },
+          uses: [{ food: "cod/fresh" }],
+          both: true,
+        });
+      },
+      at: ["swaps.yaml", "back"],
+      says: ["repeats there"],
+    },
+  ],
   pairings: [
     pairingCase(
       "one is paired with itself",

@@ -118,6 +118,35 @@ describe("running rules", () => {
   });
 });
 
+describe("repeats", () => {
+  const withTwo = (one: Record<string, unknown>, other: Record<string, unknown>): Problem[] => {
+    const records = clean();
+    const swap = { replaces: { food: "cod/fresh", amount: "100 g" }, uses: [{ food: "cod/salt-cured", amount: "110 g" }] };
+    records.swaps.push({ ...swap, id: "one", from: ["common practice"], ...one });
+    records.swaps.push({ ...swap, id: "other", from: ["common practice"], ...other });
+    return problemsOf(records);
+  };
+  it.each([
+    ["roles", { role: "binder" }, { role: "coating" }],
+    ["contexts without a word in common", { context: "soup, stew" }, { context: "frying" }],
+    ["a context and none", { context: "soup" }, {}],
+    ["techniques", { context: "fish", techniques: ["fry"] }, { context: "fish", techniques: ["stew"] }],
+    [
+      "amounts that two publications print",
+      { from: ["handbook:page 3"] },
+      { from: ["handbook:page 4"], replaces: { food: "cod/fresh", amount: "90 g" } },
+    ],
+  ])("are told apart by %s", (_by, one, other) => expect(withTwo(one, other)).toEqual([]));
+  it.each([
+    ["one word of the context", { context: "soup, stew" }, { context: "fried, stews" }],
+    ["no context", {}, { tradition: "Nordic and Baltic" }],
+    ["another amount of the trade", {}, { replaces: { food: "cod/fresh", amount: "90 g" } }],
+    ["the same amounts from another publication", { from: ["handbook:page 3"] }, { from: ["handbook:page 4"] }],
+  ])("are found with %s", (_by, one, other) =>
+    expect(withTwo(one, other).map((p) => [p.rule, p.record])).toEqual([["repeats", "other"]]),
+  );
+});
+
 describe("exceptions", () => {
   const problem: Problem = { file: "cod.yaml", record: "cod/fresh", rule: "salt", message: "too salt" };
   const names = RULES.map((r) => r.name);

@@ -4,6 +4,7 @@ import { knownWords, naming, references } from "./references.js";
 import { basics, everyday, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
 import { pairings } from "./pairings.js";
+import { repeats } from "./repeats.js";
 import { runRule, type Rule, type RuleInput } from "./types.js";
 import { idle, orphans, salt } from "./upkeep.js";
 
@@ -24,6 +25,7 @@ export const RULES: readonly Rule[] = [
   jobs,
   basics,
   everyday,
+  repeats,
   pairings,
 ];
 
