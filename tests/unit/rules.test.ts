@@ -121,7 +121,10 @@ describe("running rules", () => {
 describe("repeats", () => {
   const withTwo = (one: Record<string, unknown>, other: Record<string, unknown>): Problem[] => {
     const records = clean();
-    const swap = { replaces: { food: "cod/fresh", amount: "100 g" }, uses: [{ food: "cod/salt-cured", amount: "110 g" }] };
+    const swap = {
+      replaces: { food: "cod/fresh", amount: "100 g" },
+      uses: [{ food: "cod/salt-cured", amount: "110 g" }],
+    };
     records.swaps.push({ ...swap, id: "one", from: ["common practice"], ...one });
     records.swaps.push({ ...swap, id: "other", from: ["common practice"], ...other });
     return problemsOf(records);
