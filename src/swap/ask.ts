@@ -22,6 +22,8 @@ export interface Ask {
   readonly missing: Portion;
   readonly item: Ingredient;
   readonly grams: number;
+  /** Asked by weight ("200 g", "8 oz"): the cook has a scale in hand. Else by the spoon, the cup or the piece. */
+  readonly byWeight: boolean;
   /** The jobs that count, strongest first; weights are 0 to 1 and the first is 1. */
   readonly roles: readonly { readonly role: RoleId; readonly weight: number }[];
   readonly technique?: TechniqueId;
@@ -183,6 +185,14 @@ function portionMissing(c: Catalogue, store: Store, { missing, amount }: SwapReq
     : portionOf(store, item, grams);
 }
 
+const SCALE: readonly string[] = ["g", "kg", "oz", "lb"];
+/** What is asked for by id has its amount apart; what is printed for it may be in another unit. */
+function isByWeight(store: Store, { missing, amount }: SwapRequest, portion: Portion): boolean {
+  const given = store.byId.has(store.tombstones.get(missing) ?? missing) ? amount : undefined;
+  const unit = given === undefined ? undefined : readQuantity(given)?.unit;
+  return unit ? unit.dimension === "mass" : SCALE.includes(portion.measure.unit);
+}
+
 const stageOf = (technique: TechniqueId | undefined): Stage =>
   technique === undefined ? "cooked" : LONG.includes(technique) ? "long" : COLD.includes(technique) ? "raw" : "cooked";
 
@@ -228,6 +238,7 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     missing,
     item,
     grams: missing.grams,
+    byWeight: isByWeight(store, request, missing),
     roles,
     ...(technique === undefined ? {} : { technique }),
     taste,

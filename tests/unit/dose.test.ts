@@ -278,6 +278,12 @@ describe("docs/method.md", () => {
     const amounts = (read("src/swap/amount.ts").split("const STEP")[1] ?? "").split("];")[0] ?? "";
     const printed = /Steps, g per 100 g dish \(judgement\): (.+?)\.\n/.exec(page)?.[1] ?? "";
     expect(printed.split(", ")).toEqual([...amounts.matchAll(/\["(\w+)", ([\d.]+)\]/g)].map((m) => `${m[1]} ${m[2]}`));
+    const shares = rows("Amount").map(([by, share]) => [by ?? "", Number(share)] as const);
+    const amount = read("src/swap/amount.ts");
+    const same = (amount.split("const SAME")[1] ?? "").split("};")[0] ?? "";
+    for (const [, carrier, share] of same.matchAll(/^ {2}"?([\w ]+)"?: ([\d.]+),$/gm))
+      expect(shares.find(([by]) => by.split(", ").includes(carrier ?? ""))?.[1], carrier).toBe(Number(share));
+    expect(shares[0]?.[1]).toBe(Number(/const FILL = ([\d.]+);/.exec(amount)?.[1]));
     const corrections = read("src/swap/corrections.ts");
     const rules = [...corrections.matchAll(/axis: "(\w+)",[^}]*?step: ([\d.]+),\s*least: ([\d.]+)/g)].map((m) =>
       m.slice(1),
