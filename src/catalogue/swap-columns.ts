@@ -2,9 +2,9 @@ import { idsOf } from "./ids.js";
 import { packInts, packSteps, unpackInts, unpackSteps } from "./numbers.js";
 import type { Compiled, Listed, PackedSwap, SwapColumns } from "./packed.js";
 
-function listed<T>(values: readonly (T | undefined)[]): Listed<T> {
-  const seen = new Map<string, number>();
-  const of: T[] = [];
+function listed<T>(values: readonly (T | undefined)[], first: readonly T[] = []): Listed<T> {
+  const of = [...first];
+  const seen = new Map(of.map((value, i) => [JSON.stringify(value), i + 1]));
   const at = values.map((value) => {
     if (value === undefined) return 0;
     const key = JSON.stringify(value);
@@ -26,7 +26,11 @@ export function encodeSwaps(swaps: readonly PackedSwap[], at: ReadonlyMap<string
     uses: packInts(uses.map((u) => place(u.id) + 1)),
     usesAmount: listed<string | number>(uses.map((u) => u.amount ?? u.ratio)),
     role: listed(swaps.map((s) => s.role)),
-    context: listed(swaps.map((s) => s.context)),
+    // Those that begin alike stand together: they pack to less.
+    context: listed(
+      swaps.map((s) => s.context),
+      [...new Set(swaps.flatMap((s) => s.context ?? []))].sort(),
+    ),
     techniques: listed(swaps.map((s) => s.techniques)),
     tradition: listed(swaps.map((s) => s.tradition)),
     sources: listed(swaps.map((s) => s.sources)),

@@ -138,11 +138,15 @@ function atHand(everyday: unknown): (id: string) => number {
   return (id) => (most.has(id) ? 2 : shops.has(id) ? 1 : 0);
 }
 
+/** The settings of a swap in order of the alphabet: which comes first says nothing, and what is alike packs to less. */
+const settings = (context: string): string =>
+  context.includes("(") ? context : [...new Set(context.split(", "))].sort().join(", ");
+
 /** `both` writes the swap the other way round too, without amounts, which do not invert. */
 function packSwap(s: SwapRecord, refs: Refs): PackedSwap[] {
   const common = {
     ...(s.role === undefined ? {} : { role: s.role }),
-    ...(s.context === undefined ? {} : { context: s.context }),
+    ...(s.context === undefined ? {} : { context: settings(s.context) }),
     ...(s.techniques === undefined ? {} : { techniques: s.techniques }),
     ...(s.tradition === undefined ? {} : { tradition: s.tradition }),
     ...(s.change === undefined ? {} : { change: s.change }),
