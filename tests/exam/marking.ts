@@ -24,9 +24,8 @@ export interface Question {
 /** What was wrong with an answer; none when it passes. */
 export type Fault = "no good one in three" | "poor above good" | "amount" | "not left out" | "something offered";
 
-export const QUESTIONS: readonly Question[] = parse(
-  readFileSync(new URL("questions.yaml", import.meta.url), "utf8"),
-) as Question[];
+export const questionsIn = (file: string): readonly Question[] =>
+  parse(readFileSync(new URL(file, import.meta.url), "utf8")) as Question[];
 
 export function requestOf(q: Question, evidence: "all" | "computed"): SwapRequest {
   return {
