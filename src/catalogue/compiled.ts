@@ -1,5 +1,5 @@
 import { idsOf, keyPlaces, packKeys } from "./ids.js";
-import { byTag, nameKey, nameReader, sameNames, usualName, type NamesByTag } from "./name-columns.js";
+import { byTag, nameKey, nameReader, packNames, sameNames, usualName, type NamesByTag } from "./name-columns.js";
 import { figuresOf, sourcesOf } from "./figures.js";
 import { packFigures, packSparse } from "./numbers.js";
 import {
@@ -126,7 +126,7 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     const with_ = of.flatMap((key, k) => (names.get(key)?.[tag] ? [k] : []));
     tags[tag] = {
       step: with_.map((k, n) => k - (with_[n - 1] ?? 0)),
-      text: with_.map((k) => names.get(of[k] ?? "")?.[tag]?.join("|")).join("\n"),
+      text: with_.map((k) => packNames(tag, of[k] ?? "", names.get(of[k] ?? "")?.[tag] ?? [])).join("\n"),
     };
   }
   return {

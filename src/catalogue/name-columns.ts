@@ -21,6 +21,15 @@ export function usualName(row: {
 }
 export const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean =>
   a[0] === b?.[0] && a[1] === b[1];
+/** Three foods in four are called what their key says, so that name is left empty. */
+const plainKey = (key: string): string => key.replaceAll("-", " ").replaceAll(".", " ");
+export const packNames = (tag: string, key: string, names: readonly string[]): string =>
+  tag === "en" && names[0] === plainKey(key) ? ["", ...names.slice(1)].join("|") : names.join("|");
+function unpackNames(key: string, packed: string): string[] {
+  const names = packed.split("|");
+  if (names[0] === "") names[0] = plainKey(key);
+  return names;
+}
 function rowsOf(names: NamesByTag, of: NameRow["of"]): NameRow[] {
   const rows: NameRow[] = [];
   for (const tag of Object.keys(names))
@@ -59,8 +68,9 @@ function sharedNames(compiled: Compiled): Map<string, Record<string, string[]>> 
     let k = 0;
     step.forEach((d, n) => {
       k += d;
-      const names = shared.get(compiled.names.of[k] ?? "");
-      if (names) names[tag] = (lines[n] ?? "").split("|");
+      const key = compiled.names.of[k] ?? "";
+      const names = shared.get(key);
+      if (names) names[tag] = unpackNames(key, lines[n] ?? "");
     });
   }
   return shared;

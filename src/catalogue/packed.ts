@@ -4,7 +4,7 @@ import type { Sparse } from "./numbers.js";
  * The shape the package ships: columns, one value an ingredient, parsed once from one JSON string.
  * Words that repeat are kept once in a dictionary and pointed to; figures are numbers or null (not measured).
  */
-export const FORMAT = 2;
+export const FORMAT = 3;
 
 /** A column whose values repeat: `at[i]` is the place of ingredient i's value in `of`; -1 is none. */
 export interface Coded<T> {
