@@ -1,3 +1,4 @@
+import { ADVISING, isKindOf, mayBeChance, neverHad } from "./around.js";
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
@@ -70,7 +71,22 @@ class Reader {
       const found = spans.length > 0 ? this.readPart(part, spans) : undefined;
       const hit = found ?? this.misspelled(part);
       if (hit !== undefined) return hit;
-      if (spans.length > 0 && !part.bracket) return undefined;
+      if (spans.length > 0 && !part.bracket) return this.namedAgain(part);
+    }
+    return undefined;
+  }
+
+  /** "pepper paste (biber salçası)", "rice cakes (nian gao)": what was not understood is named in brackets, word for word. */
+  private namedAgain(refused: Part): InPhrase | undefined {
+    const changed = this.marks.slice(refused.from, refused.to);
+    if (changed.some((m) => m.class === "change" || m.class === "not food")) return undefined;
+    for (const { from, to, bracket } of this.parts) {
+      const row = this.tokens.slice(from, to);
+      const found = bracket
+        ? byName(this.index, keyOf(row), row.map((t) => t.text.toLowerCase()).join(" "), false)
+        : undefined;
+      if (found?.top[0]?.confidence === SURE.same)
+        return this.made({ from, to, size: to - from, found }, found.top, [], [], []);
     }
     return undefined;
   }
@@ -144,7 +160,11 @@ class Reader {
   private changedElsewhere(here: Part): boolean {
     return this.parts.some(
       (p) =>
-        p !== here && !p.other && !this.hasFood(p) && this.marks.slice(p.from, p.to).some((m) => m.class === "change"),
+        p !== here &&
+        !p.other &&
+        !this.hasFood(p) &&
+        !ADVISING.has(this.marks[p.to]?.token.key ?? "") &&
+        this.marks.slice(p.from, p.to).some((m) => m.class === "change"),
     );
   }
 
@@ -213,6 +233,8 @@ class Reader {
       const mark = this.marks[i] as Mark;
       if (mark.class === "join") return true;
       if (mark.class === "not food" || mark.class === "change" || (mark.class === "before" && !done)) return false;
+      // "penne pasta", "tuna fish": what kind of thing it is
+      if (mark.class === "unknown" && !mark.token.breaks && isKindOf(span, mark.token.key)) continue;
       // "salt-packed", "honey-roasted": the name only describes
       if (i === span.to && mark.token.joined) return false;
       if (mark.class === "unknown" && !done) return false;
@@ -227,7 +249,11 @@ class Reader {
     for (let i = span.from - 1; i >= from; i--) {
       const mark = this.marks[i] as Mark;
       if (mark.class === "join") return true;
-      if (mark.class === "change") return false;
+      if (mark.class === "change") {
+        if (!neverHad(span, this.marks[i - 1], mark)) return false;
+        i--;
+        continue;
+      }
       if (general && this.index.words.telling.has(mark.token.key)) return false;
       if (mark.class !== "unknown") continue;
       // "beef tri-tip", "lamb leg steak": the animal it is of
@@ -238,9 +264,8 @@ class Reader {
         return false;
       unknown.push(i);
     }
-    return true;
+    return unknown.length === 0 || !mayBeChance(this.index, span, this.tokens[span.from] as Token);
   }
-
   /** State words around the name, and ways of keeping in parts that hold no food of their own. */
   private said(span: Span, from: number, to: number): [Said, number[]][] {
     const out: [Said, number[]][] = [];

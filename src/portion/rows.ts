@@ -30,6 +30,7 @@ const KIN: readonly (readonly string[])[] = [
   ["packet", "jar", "bottle", "carton", "tub", "can"],
   ["slice", "rasher", "strip"],
   ["leaf", "sheet"],
+  ["bundle", "bunch", "piece"],
 ];
 /** One of these is the whole thing: the plain piece will do. A leaf or a wedge is not. */
 const WHOLE = new Set([

@@ -160,6 +160,7 @@ const MARKERS: readonly (readonly string[])[] = [
   ["and", "extra"],
   ["extra", "for"],
   ["more", "for"],
+  ["the", "size"],
   ["such", "as"],
   ["preferably"],
   ["ideally"],
