@@ -8,6 +8,8 @@ import type { Span } from "./spans.js";
 /** "soy sauce (gluten-free if needed)" is advice and leaves it soy sauce. */
 export const ADVISING: ReadonlySet<string> = new Set(["if", "for", "when"]);
 
+export const FLAVORED: ReadonlySet<string> = new Set(["flavored", "flavor"]);
+
 /** What a food is said to be free of, by its allergens. */
 const FREE_OF: ReadonlyMap<string, readonly string[]> = new Map([
   ["gluten", ["gluten cereals", "wheat"]],
@@ -22,9 +24,16 @@ export function neverHad(span: Span, what: Mark | undefined, free: Mark): boolea
   const allergens = free.token.key === "free" && free.token.joined ? FREE_OF.get(what?.token.key ?? "") : undefined;
   return (
     allergens !== undefined &&
-    span.found.top.every((h) => !h.ingredient.contains.some((a: string) => allergens.includes(a)))
+    span.found.top.every(
+      // oats are sold free of other cereals and are still oats
+      ({ ingredient: i }) => i.food.includes("oat") || !(i.contains ?? []).some((a: string) => allergens.includes(a)),
+    )
   );
 }
+
+/** "old-timer-style pickles": made as a place or a maker does. Not when it is like a food: "crab-style sticks". */
+export const isMaker = (index: NameIndex, what: Mark | undefined, style: Mark): boolean =>
+  style.token.key === "style" && style.token.joined && what?.class === "unknown" && !index.byKey.has(what.token.key);
 
 const lastWord = (kind: string): string => kind.slice(kind.lastIndexOf(" ") + 1);
 /** "penne pasta", "tuna fish": the word after the name only says what kind of thing it is. */

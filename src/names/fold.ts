@@ -113,6 +113,9 @@ function hasOddSpace(s: string): boolean {
 
 const isDigit = (ch: string | undefined): boolean => ch !== undefined && ch >= "0" && ch <= "9";
 
+/** "d'ail", "l'huile": an article, and a word of its own. */
+const isElided = (word: string): boolean => word === "d" || word === "l" || word === "D" || word === "L";
+
 /** Cuts a text into words. Linear in its length. */
 export function tokensOf(text: string): Token[] {
   const nfkc = text.normalize("NFKC");
@@ -149,7 +152,7 @@ export function tokensOf(text: string): Token[] {
     if (isWordChar(ch)) {
       if (start < 0) start = here;
       word += ch;
-    } else if (APOSTROPHES.includes(ch) && start >= 0) {
+    } else if (APOSTROPHES.includes(ch) && start >= 0 && !isElided(word)) {
       continue;
     } else {
       close(here);
@@ -209,7 +212,7 @@ function foldAscii(text: string): string {
   for (let i = 0; i <= lower.length; i++) {
     const code = i < lower.length ? lower.charCodeAt(i) : 32;
     if (isPlain(code)) word += lower[i] as string;
-    else if (word === "" || (code !== 39 && code !== 96)) {
+    else if (word === "" || (code !== 39 && code !== 96) || isElided(word)) {
       close();
       if (code === 38) out += out === "" ? "and" : " and";
     }

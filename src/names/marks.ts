@@ -71,10 +71,13 @@ export function marksOf(index: NameIndex, tokens: readonly Token[]): readonly Ma
     else if (words.notes.has(t.key)) set(i, "note");
     else if (words.preparing.has(t.key)) set(i, "plain", true);
     else if (isDoing(t.plain)) set(i, "plain", t.plain.endsWith("ed"));
-    else if (startsWithDigit(t.key)) set(i, "number");
+    else if (startsWithDigit(t.key) || endsInNumber(t.key)) set(i, "number");
     else set(i, "unknown");
   });
   return marks as readonly Mark[];
 }
 
-const startsWithDigit = (key: string): boolean => key !== "" && key.charCodeAt(0) >= 48 && key.charCodeAt(0) <= 57;
+const isDigitAt = (key: string, at: number): boolean => key.charCodeAt(at) >= 48 && key.charCodeAt(at) <= 57;
+const startsWithDigit = (key: string): boolean => isDigitAt(key, 0);
+/** "大さじ2": the measure and its number, written together. */
+const endsInNumber = (key: string): boolean => key.charCodeAt(0) > 0x2e7f && isDigitAt(key, key.length - 1);

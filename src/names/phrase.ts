@@ -1,4 +1,4 @@
-import { ADVISING, isKindOf, mayBeChance, neverHad } from "./around.js";
+import { ADVISING, FLAVORED, isKindOf, isMaker, mayBeChance, neverHad } from "./around.js";
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
@@ -250,12 +250,16 @@ class Reader {
       const mark = this.marks[i] as Mark;
       if (mark.class === "join") return true;
       if (mark.class === "change") {
-        if (!neverHad(span, this.marks[i - 1], mark)) return false;
+        const what = this.marks[i - 1];
+        if (!general && isMaker(this.index, what, mark)) unknown.push(i - 1);
+        else if (!neverHad(span, what, mark)) return false;
         i--;
         continue;
       }
       if (general && this.index.words.telling.has(mark.token.key)) return false;
       if (mark.class !== "unknown") continue;
+      // "strawberry-flavored gelatin": the name itself says that a flavour stands before it
+      if (i === span.from - 1 && FLAVORED.has((this.tokens[span.from] as Token).key)) continue;
       // "beef tri-tip", "lamb leg steak": the animal it is of
       const { key } = mark.token;
       if (!general && span.found.top.every((h) => h.ingredient.origin.has(key) || h.ingredient.kinds.includes(key)))
@@ -264,7 +268,8 @@ class Reader {
         return false;
       unknown.push(i);
     }
-    return unknown.length === 0 || !mayBeChance(this.index, span, this.tokens[span.from] as Token);
+    const words = unknown.some((i) => (this.tokens[i] as Token).plain.length > 2);
+    return !words || !mayBeChance(this.index, span, this.tokens[span.from] as Token);
   }
   /** State words around the name, and ways of keeping in parts that hold no food of their own. */
   private said(span: Span, from: number, to: number): [Said, number[]][] {
