@@ -26,7 +26,7 @@ export function neverHad(span: Span, what: Mark | undefined, free: Mark): boolea
     allergens !== undefined &&
     span.found.top.every(
       // oats are sold free of other cereals and are still oats
-      ({ ingredient: i }) => i.food.includes("oat") || !(i.contains ?? []).some((a: string) => allergens.includes(a)),
+      ({ ingredient: i }) => i.food.includes("oat") || !i.contains.some((a: string) => allergens.includes(a)),
     )
   );
 }

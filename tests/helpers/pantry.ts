@@ -156,6 +156,7 @@ export function catalogueOf(
         tags: new Set(shelf.tags ?? []),
         origin: new Set<string>(),
         kinds: [],
+        contains: ({ milk: ["milk"], bread: ["wheat"] } as Record<string, string[]>)[shelf.food] ?? [],
       };
     }),
   );
