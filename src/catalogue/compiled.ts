@@ -1,5 +1,5 @@
 import { idsOf, keyPlaces, packKeys } from "./ids.js";
-import { byTag, nameKey, nameReader, packNames, sameNames, usualName, type NamesByTag } from "./name-columns.js";
+import { byTag, nameKey, NameReader, packNames, sameNames, usualName, type NamesByTag } from "./name-columns.js";
 import { figuresOf, sourcesOf } from "./figures.js";
 import { packFigures, packSparse } from "./numbers.js";
 import {
@@ -17,7 +17,7 @@ import { decodeSwaps, encodeSwaps } from "./swap-columns.js";
 export * from "./packed.js";
 export { idsOf, keyPlaces, keysOf } from "./ids.js";
 export { figuresOf, sourcesOf } from "./figures.js";
-export { nameReader } from "./name-columns.js";
+export { NameReader } from "./name-columns.js";
 export { decodeSwaps, nameSwaps } from "./swap-columns.js";
 
 const CODED = [
@@ -173,7 +173,7 @@ export function decode(compiled: Compiled): Flat {
       });
     }
   }
-  const names = nameReader(compiled);
+  const names = new NameReader(compiled);
   const ids = idsOf(compiled);
   const keys = keyPlaces(compiled);
   const measured = Object.keys(compiled.figures).map(
@@ -202,7 +202,7 @@ export function decode(compiled: Compiled): Flat {
       ...(dot < 0 ? {} : { part: key.slice(dot + 1) }),
       kind: compiled.commons.kinds[kind]?.[0] ?? "",
       measures: measures.map((m) => unpackMeasure(m, records ?? [])),
-      ...names(i),
+      ...names.row(i),
       figures,
     };
   });

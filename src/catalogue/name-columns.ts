@@ -21,57 +21,97 @@ export function usualName(row: {
 }
 export const sameNames = (a: readonly [string, string], b: readonly [string, string] | undefined): boolean =>
   a[0] === b?.[0] && a[1] === b[1];
+const BAR = "|";
 /** Three foods in four are called what their key says, so that name is left empty. */
 const plainKey = (key: string): string => key.replaceAll("-", " ").replaceAll(".", " ");
 export const packNames = (tag: string, key: string, names: readonly string[]): string =>
-  tag === "en" && names[0] === plainKey(key) ? ["", ...names.slice(1)].join("|") : names.join("|");
-function unpackNames(key: string, packed: string): string[] {
-  const names = packed.split("|");
-  if (names[0] === "") names[0] = plainKey(key);
-  return names;
-}
+  tag === "en" && names[0] === plainKey(key) ? ["", ...names.slice(1)].join(BAR) : names.join(BAR);
+const unpackNames = (key: string, packed: string): string =>
+  packed === "" || packed.startsWith(BAR) ? plainKey(key) + packed : packed;
 function rowsOf(names: NamesByTag, of: NameRow["of"]): NameRow[] {
   const rows: NameRow[] = [];
   for (const tag of Object.keys(names))
     for (const text of names[tag] as readonly string[]) rows.push({ tag, text, of });
   return rows;
 }
+const NO_LINES: readonly string[] = [];
+const NO_NAMES: NamesByTag = {};
 
-/** Reads the names of a row: those of its state first, then those its food or part shares. The shared ones are unpacked on first use. */
-export function nameReader(
-  compiled: Compiled,
-): (i: number) => { name: readonly [string, string]; names: readonly NameRow[] } {
-  let shared: Map<string, Record<string, string[]>> | undefined;
-  // The states of one food share one list.
-  const rows = new Map<string, readonly NameRow[]>();
-  const columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
-  const places = keyPlaces(compiled);
-  return (i) => {
-    shared ??= sharedNames(compiled);
-    const key = compiled.names.of[places[i] as number] ?? "";
-    let common = rows.get(key);
-    if (common === undefined) {
-      common = rowsOf(shared.get(key) ?? {}, key.includes(".") ? "part" : "food");
-      rows.set(key, common);
+/** The names of every row as the columns hold them, by the row's place. What is shared is unpacked on first use. */
+export class NameReader {
+  private lines: readonly (string[] | undefined)[] | undefined;
+  private readonly columns: Readonly<Record<string, readonly unknown[]>>;
+  private readonly places: Int32Array;
+  /** The states of one food share one list. */
+  private readonly rows = new Map<number, readonly NameRow[]>();
+  constructor(private readonly compiled: Compiled) {
+    this.columns = compiled.columns as Readonly<Record<string, readonly unknown[]>>;
+    this.places = keyPlaces(compiled);
+  }
+  private key(i: number): string {
+    return this.compiled.names.of[this.places[i] as number] ?? "";
+  }
+  private shared(i: number): readonly string[] {
+    return (this.lines ??= linesOf(this.compiled))[this.places[i] as number] ?? NO_LINES;
+  }
+  /** Calls for each name that all states of the row's food or part share. */
+  eachShared(i: number, each: (text: string, tag: string) => void): void {
+    const lines = this.shared(i);
+    for (let k = 0; k < lines.length; k += 2) {
+      const tag = lines[k] as string;
+      const line = lines[k + 1] as string;
+      if (!line.includes(BAR)) each(line, tag);
+      else for (const text of line.split(BAR)) each(text, tag);
     }
-    const own = rowsOf((columns["stateNames"]?.[i] ?? {}) as NamesByTag, "state");
-    const names = own.length === 0 ? common : [...own, ...common];
-    const name = (columns["name"]?.[i] ??
-      usualName({ isDefault: columns["isDefault"]?.[i] === true, names }) ?? [key, key]) as readonly [string, string];
+  }
+  /** Names of the row's own state, by language. */
+  ownOf(i: number): NamesByTag {
+    return (this.columns["stateNames"]?.[i] ?? NO_NAMES) as NamesByTag;
+  }
+  /** The names shown where they need not be among those listed; undefined where they are taken from the list. */
+  unlisted(i: number): readonly [string, string] | undefined {
+    const given = this.columns["name"]?.[i] as readonly [string, string] | null | undefined;
+    if (given) return given;
+    const listed =
+      this.columns["isDefault"]?.[i] === true
+        ? this.shared(i).some((tag, k) => k % 2 === 0 && tag === "en")
+        : this.ownOf(i)["en"] !== undefined;
+    return listed ? undefined : [this.key(i), this.key(i)];
+  }
+  /** All names of a row, those of its state first, and the two it is shown by. */
+  row(i: number): { name: readonly [string, string]; names: readonly NameRow[] } {
+    const place = this.places[i] as number;
+    const key = this.key(i);
+    let shared = this.rows.get(place);
+    if (shared === undefined) {
+      const rows: NameRow[] = [];
+      const of = key.includes(".") ? "part" : "food";
+      this.eachShared(i, (text, tag) => rows.push({ tag, text, of }));
+      this.rows.set(place, (shared = rows));
+    }
+    const own = rowsOf(this.ownOf(i), "state");
+    const names = own.length === 0 ? shared : [...own, ...shared];
+    const isDefault = this.columns["isDefault"]?.[i] === true;
+    const name = (this.columns["name"]?.[i] ?? usualName({ isDefault, names }) ?? [key, key]) as readonly [
+      string,
+      string,
+    ];
     return { name, names };
-  };
+  }
 }
-function sharedNames(compiled: Compiled): Map<string, Record<string, string[]>> {
-  const shared = new Map<string, Record<string, string[]>>(compiled.names.of.map((key) => [key, {}]));
-  for (const [tag, { step, text }] of Object.entries(compiled.names.tags)) {
+
+/** By the place of the key: a tag and its names, set apart by bars, then the next tag; one language after another, as they are packed. */
+function linesOf(compiled: Compiled): (string[] | undefined)[] {
+  const { of: keys, tags } = compiled.names;
+  const all = new Array<string[] | undefined>(keys.length).fill(undefined);
+  for (const tag of Object.keys(tags)) {
+    const { step, text } = tags[tag] as { readonly step: readonly number[]; readonly text: string };
     const lines = text.split("\n");
     let k = 0;
-    step.forEach((d, n) => {
-      k += d;
-      const key = compiled.names.of[k] ?? "";
-      const names = shared.get(key);
-      if (names) names[tag] = unpackNames(key, lines[n] ?? "");
-    });
+    for (let n = 0; n < step.length; n++) {
+      k += step[n] as number;
+      (all[k] ??= []).push(tag, unpackNames(keys[k] ?? "", lines[n] ?? ""));
+    }
   }
-  return shared;
+  return all;
 }

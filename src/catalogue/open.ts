@@ -7,6 +7,7 @@ import {
   decodeSwaps,
   encode,
   figuresOf,
+  NameReader,
   sourcesOf,
   type Coded,
   type Commons,
@@ -49,7 +50,8 @@ const swapOf = (s: PackedSwap, commons: Commons): SwapEdge => ({
 
 function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us" | "metric"): Store {
   const { commons } = compiled;
-  const ingredients = ingredientsOf(compiled);
+  const names = new NameReader(compiled);
+  const ingredients = ingredientsOf(compiled, names);
   const columns: Record<string, Float64Array> = {};
   // Unpacked when first asked for: a query looks at a third of them, opening at none.
   for (const name of Object.keys(compiled.figures))
@@ -70,6 +72,7 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
     locale,
     measures,
     ingredients,
+    names,
     byId: new Map(ingredients.map((i) => [i.id, i])),
     procedures: new Map(commons.procedures.map((p) => [p.id, procedureOf(p, commons)])),
     get swaps() {

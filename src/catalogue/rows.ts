@@ -1,7 +1,7 @@
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
+import type { NameReader } from "./compiled.js";
 import {
   keyPlaces,
-  nameReader,
   unpackMeasure,
   valuesOf,
   type Coded,
@@ -81,13 +81,14 @@ function reader(compiled: Compiled, field: string): Column {
 class Columns {
   readonly commons: Commons;
   readonly kinds: ReadonlyMap<string, readonly string[]>;
-  readonly names: ReturnType<typeof nameReader>;
   private readonly places: Int32Array;
   private readonly readers = new Map<string, Column>();
-  constructor(private readonly compiled: Compiled) {
+  constructor(
+    private readonly compiled: Compiled,
+    readonly names: NameReader,
+  ) {
     this.commons = compiled.commons;
     this.kinds = kindLines(compiled.commons);
-    this.names = nameReader(compiled);
     this.places = keyPlaces(compiled);
   }
   key(i: number): string {
@@ -208,7 +209,7 @@ class Row implements Ingredient {
   }
   private named(): { name: Ingredient["name"]; names: Ingredient["names"] } {
     if (!this.#names) {
-      const { name, names } = this.#columns.names(this.index);
+      const { name, names } = this.#columns.names.row(this.index);
       this.#names = { name: { us: name[0], gb: name[1] }, names };
     }
     return this.#names;
@@ -255,8 +256,8 @@ class Row implements Ingredient {
 }
 
 /** Every ingredient of the catalogue, kin beside kin; the order is the index and says nothing else. */
-export function ingredientsOf(compiled: Compiled): readonly Ingredient[] {
-  const columns = new Columns(compiled);
+export function ingredientsOf(compiled: Compiled, names: NameReader): readonly Ingredient[] {
+  const columns = new Columns(compiled, names);
   return Array.from({ length: compiled.size }, (_, i) => new Row(columns, i));
 }
 

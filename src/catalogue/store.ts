@@ -1,4 +1,5 @@
 import type { Flat } from "./compiled.js";
+import type { NameReader } from "./name-columns.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
 import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../types.js";
 
@@ -119,6 +120,8 @@ export interface Store {
   readonly measures: "us" | "metric";
   readonly ingredients: readonly Ingredient[];
   readonly byId: ReadonlyMap<string, Ingredient>;
+  /** Names as the columns hold them: for reading all of them, which through the ingredients would make a list for each. */
+  readonly names: Pick<NameReader, "eachShared" | "ownOf" | "unlisted">;
   readonly procedures: ReadonlyMap<string, Procedure>;
   readonly swaps: readonly SwapEdge[];
   /** Every figure as a column over ingredients, NaN where not measured, in the unit of the vocabulary per 100 g. */

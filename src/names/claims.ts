@@ -1,26 +1,19 @@
 import type { Ingredient, Store } from "../catalogue/store.js";
-import { foldText, sortedKey } from "./fold.js";
+import { Claims, type Naming } from "./claimed.js";
+import { Folder } from "./folder.js";
+import { Otherwise } from "./otherwise.js";
 import { wordsOf, type Words } from "./words.js";
-
-/** One name that points to one ingredient. */
-export interface Claim {
-  readonly ingredient: Ingredient;
-  /** The name as listed. */
-  readonly text: string;
-  /** Whose word it is: see `Rank`. */
-  readonly rank: number;
-  /** A bare name that points here because this is the stated default among several states. */
-  readonly byDefault: boolean;
-}
 
 /** Lower wins. Words of the reader's own English come before other English, that before ids, that before other languages, that before names made by rule. */
 export const Rank = { own: 0, english: 0.25, otherEnglish: 0.5, id: 0.75, foreign: 2, made: 4 } as const;
 
+export type { Claim } from "./claimed.js";
+
 export interface NameIndex {
   readonly store: Store;
   readonly words: Words;
-  readonly byKey: ReadonlyMap<string, readonly Claim[]>;
-  /** Words in any order -> keys, and words written together -> keys; made when a name is first not found as written. */
+  readonly byKey: Claims;
+  /** Names by their words in any order or written together; made when a name is first not found as written. */
   readonly otherwise: () => Otherwise;
   /** Food and part ids ("cod", "chard.stem") -> the ingredients their bare name means. */
   readonly byFood: ReadonlyMap<string, readonly Ingredient[]>;
@@ -28,11 +21,6 @@ export interface NameIndex {
   readonly siblings: ReadonlyMap<string, readonly Ingredient[]>;
   /** Longest name in words. */
   readonly longest: number;
-}
-
-export interface Otherwise {
-  readonly bySorted: ReadonlyMap<string, readonly string[]>;
-  readonly byJoined: ReadonlyMap<string, readonly string[]>;
 }
 
 export const groupOf = (i: Ingredient): string => (i.part === undefined ? i.food : `${i.food}.${i.part}`);
@@ -56,31 +44,26 @@ function meant(group: readonly Ingredient[]): readonly Ingredient[] {
 }
 
 class Builder {
-  readonly byKey = new Map<string, Claim[]>();
+  readonly byKey = new Claims();
   readonly siblings = new Map<string, Ingredient[]>();
   readonly foods = new Map<string, Ingredient[]>();
   readonly byFood = new Map<string, readonly Ingredient[]>();
+  private readonly ranks = new Map<string, number>();
+  private readonly folder = new Folder();
   constructor(
     readonly store: Store,
     readonly words: Words,
   ) {}
 
-  claim(text: string, rank: number, targets: readonly Ingredient[], byDefault: boolean): void {
-    const key = foldText(text);
-    if (key === "") return;
-    const list = this.byKey.get(key);
-    if (list === undefined) {
-      const claims: Claim[] = [];
-      for (const ingredient of targets) claims.push({ ingredient, text, rank, byDefault });
-      this.byKey.set(key, claims);
-      return;
-    }
-    for (const ingredient of targets) {
-      const same = list.findIndex((c) => c.ingredient === ingredient && c.text === text);
-      const claim = { ingredient, text, rank, byDefault };
-      if (same < 0) list.push(claim);
-      else if ((list[same] as Claim).rank > rank) list[same] = claim;
-    }
+  /** A way to write names of these down. @param rank when left out, that of the language each is in */
+  private claimer(targets: readonly Ingredient[], byDefault: boolean): (text: string, tag: string | number) => void {
+    let by: Naming = { rank: Number.NaN, targets, byDefault };
+    return (text, tag) => {
+      const rank = typeof tag === "number" ? tag : this.rank(tag);
+      if (rank !== by.rank) by = { rank, targets, byDefault };
+      const key = this.folder.fold(text);
+      if (key !== "") this.byKey.add(key, text, by);
+    };
   }
 
   build(): NameIndex {
@@ -89,16 +72,18 @@ class Builder {
       push(this.foods, i.food, i);
     }
     for (const [food, all] of this.foods) this.food(food, all);
-    for (const [group, list] of this.siblings) if (group.includes(".")) this.part(group, list);
+    for (const [group, list] of this.siblings) if (list[0]?.part !== undefined) this.part(group, list);
     for (const i of this.store.ingredients) this.state(i);
     // Words that mean several foods are claimed by all of them alike, which is what ambiguity is.
     for (const [word, foods] of this.words.bare)
-      for (const food of foods) this.claim(word, this.rank("en"), this.byFood.get(food) ?? [], false);
+      for (const food of foods) this.claimer(this.byFood.get(food) ?? [], false)(word, "en");
     return this.finish();
   }
 
   private rank(tag: string): number {
-    return rankOf(tag, this.store.locale);
+    let rank = this.ranks.get(tag);
+    if (rank === undefined) this.ranks.set(tag, (rank = rankOf(tag, this.store.locale)));
+    return rank;
   }
   /** Names of the whole food: they mean its default state; a food sold only in parts, its default part. */
   private food(food: string, all: readonly Ingredient[]): void {
@@ -107,8 +92,9 @@ class Builder {
     const targets = meant(pool);
     const byDefault = targets.length < pool.length;
     this.byFood.set(food, targets);
-    for (const [tag, text] of this.listed(pool, "food")) this.claim(text, this.rank(tag), targets, byDefault);
-    this.claim(food.replaceAll("-", " "), Rank.id, targets, byDefault);
+    const claim = this.claimer(targets, byDefault);
+    if (whole[0]) this.store.names.eachShared(whole[0].index, claim);
+    claim(food.replaceAll("-", " "), Rank.id);
   }
   /** Names of a part, listed and made from the food's English names: "lemon juice". */
   private part(group: string, list: readonly Ingredient[]): void {
@@ -116,64 +102,61 @@ class Builder {
     const targets = meant(list);
     const byDefault = targets.length < list.length;
     this.byFood.set(group, targets);
-    for (const [tag, text] of this.listed(list, "part")) this.claim(text, this.rank(tag), targets, byDefault);
-    const whole = (this.foods.get(food) ?? []).filter((i) => i.part === undefined);
-    const names = [
-      food.replaceAll("-", " "),
-      ...this.listed(whole, "food").flatMap(([tag, text]) => (tag.startsWith("en") ? [text] : [])),
-    ];
+    const claim = this.claimer(targets, byDefault);
+    if (list[0]) this.store.names.eachShared(list[0].index, claim);
+    const whole = (this.foods.get(food) ?? []).find((i) => i.part === undefined);
+    const names = [food.replaceAll("-", " ")];
+    if (whole)
+      this.store.names.eachShared(whole.index, (text, tag) => {
+        if (tag.startsWith("en")) names.push(text);
+      });
     const called = new Set([part.replaceAll("-", " "), ...(this.words.parts.get(part) ?? [])]);
-    for (const name of names) for (const word of called) this.claim(`${name} ${word}`, Rank.made, targets, byDefault);
+    for (const name of names) for (const word of called) claim(`${name} ${word}`, Rank.made);
   }
   private state(i: Ingredient): void {
-    const { names } = i;
-    for (const n of names) {
-      if (n.of !== "state") break; // those of the state come first
-      this.claim(n.text, this.rank(n.tag), [i], false);
-    }
-    this.shown(i, i.name.us);
-    if (i.name.us !== i.name.gb) this.shown(i, i.name.gb);
+    const own = this.store.names.ownOf(i.index);
+    const claim = this.claimer([i], false);
+    for (const tag of Object.keys(own)) for (const text of own[tag] as readonly string[]) claim(text, tag);
+    const shown = this.store.names.unlisted(i.index);
+    if (shown === undefined) return;
+    if (this.isNew(i, shown[0])) claim(shown[0], Rank.id);
+    if (shown[0] !== shown[1] && this.isNew(i, shown[1])) claim(shown[1], Rank.id);
   }
-  /** The name shown, when nothing lists it: a state's own name is claimed already, the food's bare name is not this state's. */
-  private shown(i: Ingredient, name: string): void {
-    for (const n of i.names) if (n.text === name) return;
-    const key = foldText(name);
+  /** Whether nothing lists the name shown: a state's own name is claimed already, the food's bare name is not this state's. */
+  private isNew(i: Ingredient, name: string): boolean {
+    for (const n of i.names) if (n.text === name) return false;
+    const key = this.folder.fold(name);
     // All names of foods and parts are claimed by now: only where one is called so can it be this one's.
-    if (this.byKey.has(key)) for (const n of i.names) if (n.of !== "state" && foldText(n.text) === key) return;
-    this.claim(name, Rank.id, [i], false);
-  }
-  /** The names all states of a food or part share, so those of the first that has them. */
-  private listed(list: readonly Ingredient[], of: "food" | "part"): readonly (readonly [string, string])[] {
-    const out: (readonly [string, string])[] = [];
-    const named = list.find((i) => i.names.some((n) => n.of === of));
-    for (const n of named?.names ?? []) if (n.of === of) out.push([n.tag, n.text]);
-    return out;
+    return !this.byKey.has(key) || !i.names.some((n) => n.of !== "state" && this.folder.fold(n.text) === key);
   }
 
   private finish(): NameIndex {
-    let longest = 1;
-    for (const key of this.byKey.keys()) longest = Math.max(longest, wordCount(key));
     let made: Otherwise | undefined;
+    let longest: number | undefined;
     const { store, words, byKey, byFood, siblings } = this;
-    return { store, words, byKey, otherwise: () => (made ??= otherwiseOf(byKey.keys())), byFood, siblings, longest };
+    return {
+      store,
+      words,
+      byKey,
+      otherwise: () => (made ??= new Otherwise(byKey.keys())),
+      byFood,
+      siblings,
+      get longest() {
+        return (longest ??= longestOf(byKey.keys()));
+      },
+    };
   }
 }
 
+function longestOf(keys: Iterable<string>): number {
+  let longest = 1;
+  for (const key of keys) longest = Math.max(longest, wordCount(key));
+  return longest;
+}
 function wordCount(key: string): number {
   let n = 1;
   for (let at = key.indexOf(" "); at >= 0; at = key.indexOf(" ", at + 1)) n++;
   return n;
-}
-
-function otherwiseOf(keys: Iterable<string>): Otherwise {
-  const bySorted = new Map<string, string[]>();
-  const byJoined = new Map<string, string[]>();
-  for (const key of keys) {
-    if (!key.includes(" ")) continue;
-    push(bySorted, sortedKey(key), key);
-    push(byJoined, key.replaceAll(" ", ""), key);
-  }
-  return { bySorted, byJoined };
 }
 
 const built = new WeakMap<Store, NameIndex>();

@@ -1,4 +1,4 @@
-import { stem } from "./spelling.js";
+import { isOdd, stem } from "./spelling.js";
 
 /** One word of a text. */
 export interface Token {
@@ -20,10 +20,15 @@ export interface Token {
 }
 
 const SILENT: ReadonlySet<string> = new Set(["of", "the", "a", "an"]);
-function wordKey(plain: string): string {
+export function wordKey(plain: string): string {
   if (SILENT.has(plain)) return "";
   const key = stem(plain);
   return SILENT.has(key) ? "" : key;
+}
+/** Whether a word is its own key, for most of those that are. */
+export function isItsKey(plain: string): boolean {
+  const last = plain.charCodeAt(plain.length - 1);
+  return last !== 115 /* s */ && last !== 101 /* e */ && !isOdd(plain) && !(plain.length < 4 && SILENT.has(plain));
 }
 
 /** Longest text any name function reads; longer ones find nothing. */
@@ -40,7 +45,7 @@ const LETTERS: Readonly<Record<string, string>> = {
   þ: "th",
   ı: "i",
 };
-const APOSTROPHES = "'’‘ʼ`´′ʹ";
+export const APOSTROPHES = "'’‘ʼ`´′ʹ";
 const WORD = /[\p{L}\p{M}\p{N}]/u;
 const MARK = /\p{M}/u;
 const LATIN = /\p{Script=Latin}/u;
@@ -52,7 +57,7 @@ function isAscii(s: string): boolean {
 /** a-z, A-Z, 0-9. */
 const isPlain = (code: number): boolean =>
   (code >= 97 && code <= 122) || (code >= 65 && code <= 90) || (code >= 48 && code <= 57);
-const isWordChar = (ch: string): boolean => {
+export const isWordChar = (ch: string): boolean => {
   const code = ch.charCodeAt(0);
   return code < 128 ? isPlain(code) : WORD.test(ch);
 };
@@ -114,7 +119,7 @@ function hasOddSpace(s: string): boolean {
 const isDigit = (ch: string | undefined): boolean => ch !== undefined && ch >= "0" && ch <= "9";
 
 /** "d'ail", "l'huile": an article, and a word of its own. */
-const isElided = (word: string): boolean => word === "d" || word === "l" || word === "D" || word === "L";
+export const isElided = (word: string): boolean => word === "d" || word === "l" || word === "D" || word === "L";
 
 /** Cuts a text into words. Linear in its length. */
 export function tokensOf(text: string): Token[] {

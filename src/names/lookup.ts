@@ -1,7 +1,7 @@
 import type { Ingredient, Store } from "../catalogue/store.js";
 import type { FoodMatch } from "../types.js";
 import { Rank, type Claim, type NameIndex } from "./claims.js";
-import { keyOf, rawText, sortedKey, type Token } from "./fold.js";
+import { keyOf, rawText, type Token } from "./fold.js";
 import { settle, type Said } from "./settle.js";
 
 export type How = FoodMatch["how"];
@@ -91,7 +91,10 @@ export function byName(index: NameIndex, key: string, raw: string, reorder = tru
   if (straight.some(isListed)) return weigh(index, straight, raw, SURE.folded);
   const swapped =
     reorder && key.includes(" ")
-      ? (index.otherwise().bySorted.get(sortedKey(key)) ?? []).flatMap((k) => index.byKey.get(k) ?? [])
+      ? index
+          .otherwise()
+          .inAnyOrder(key)
+          .flatMap((k) => index.byKey.get(k) ?? [])
       : [];
   // a listed name in another order before one made by rule: "kale green" is green kale, not the greens of kale
   if (swapped.some(isListed)) return weigh(index, swapped, raw, SURE.reordered);
@@ -104,7 +107,10 @@ function byJoin(index: NameIndex, key: string, raw: string): Found | undefined {
   if (joined.length < 6) return undefined;
   const claims = [
     ...(key === joined ? [] : (index.byKey.get(joined) ?? [])),
-    ...(index.otherwise().byJoined.get(joined) ?? []).flatMap((k) => index.byKey.get(k) ?? []),
+    ...index
+      .otherwise()
+      .together(joined)
+      .flatMap((k) => index.byKey.get(k) ?? []),
   ];
   return claims.length === 0 ? undefined : weigh(index, claims, raw, SURE.joined);
 }

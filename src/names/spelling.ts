@@ -86,6 +86,9 @@ const SPELLING: ReadonlyMap<string, string> = new Map(
 );
 // "tinned" reads as "canned" so that a listed "canned tomatoes" is also "tinned tomatoes".
 
+/** Words that are more than their ending says: see {@link stem}. */
+export const isOdd = (word: string): boolean => IRREGULAR.has(word) || SPELLING.has(word);
+
 /** One spelling for a lower-case word without marks: plural to singular, British and American alike. */
 export function stem(word: string): string {
   const w = word.length < 4 ? word : (IRREGULAR.get(word) ?? singular(word));

@@ -127,6 +127,15 @@ function statesOf(state: string): string[] {
   return state === "" ? [] : state.split("-");
 }
 
+/** The names of these as a catalogue holds them in columns. */
+const namesOf = (all: readonly Ingredient[]): Store["names"] => ({
+  eachShared: (at, each) => {
+    for (const n of all[at]?.names ?? []) if (n.of !== "state") each(n.text, n.tag);
+  },
+  ownOf: (at) => ({ en: (all[at]?.names ?? []).filter((n) => n.of === "state").map((n) => n.text) }),
+  unlisted: (at) => [all[at]?.name.us ?? "", all[at]?.name.gb ?? ""],
+});
+
 /** A catalogue of these shelves, in the shape the rooms read. */
 export function catalogueOf(
   shelves: readonly Shelf[],
@@ -167,6 +176,7 @@ export function catalogueOf(
     locale,
     ingredients: full,
     byId: new Map(full.map((i) => [i.id, i])),
+    names: namesOf(full),
     tombstones: new Map(Object.entries(moved)),
     nameOf: (i: Ingredient) => (locale === "en-GB" ? i.name.gb : i.name.us),
     tables: { names: words },
