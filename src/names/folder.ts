@@ -1,4 +1,4 @@
-import { foldText, isItsKey, isWordChar, plainWord, wordKey, APOSTROPHES } from "./fold.js";
+import { foldText, isElided, isItsKey, isWordChar, plainWord, wordKey, APOSTROPHES } from "./fold.js";
 
 /** What one character beyond ASCII is in a folded text, where that does not hang on what stands beside it. */
 interface Letter {
@@ -24,10 +24,9 @@ function letterOf(code: number): Letter {
   // Halves of a pair and the pieces Hangul is put together from say nothing alone; a sigma is another at the end of a word.
   if (within(code, 0xd800, 0xdfff) || within(code, 0x3c2, 0x3c3)) return UNSURE;
   if (within(code, 0x1100, 0x11ff) || within(code, 0xa960, 0xa97f) || within(code, 0xd7b0, 0xd7ff)) return UNSURE;
-  if (APOSTROPHES.includes(ch)) return NOTHING;
   if (ch.normalize("NFKC") !== ch) return UNSURE;
   if (MARK.test(ch)) return MARKING;
-  if (!isWordChar(ch)) return GAP;
+  if (!isWordChar(ch)) return APOSTROPHES.includes(ch) ? NOTHING : GAP;
   const text = plainWord(ch);
   return text === ch || isPlainText(text) ? { is: "letter", text, latin: LATIN.test(ch) } : UNSURE;
 }

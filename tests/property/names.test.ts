@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { openCatalogue, storeOf } from "../../src/catalogue/index.js";
 import { plainWord, rawText, tokensOf } from "../../src/names/fold.js";
+import { Folder } from "../../src/names/folder.js";
 import { editsWithin } from "../../src/names/distance.js";
 import { findFood, findInPhrase, foldText, nearestNames } from "../../src/names/index.js";
 import { catalogueOf, SHELVES } from "../helpers/pantry.js";
@@ -65,6 +66,18 @@ describe("whatever the text", () => {
         expect(foldText(foldText(text))).toBe(foldText(text));
       }),
       { numRuns: 1000 },
+    );
+  });
+  it("a folder that remembers letters and words folds as one text alone is folded", () => {
+    const letters =
+      "d l D L ' ’ ` ´ ʼ a é e\u0301 \u0301 \u0327 ď ß ñ & ( - 1 ½ が か 한 Ş İ ς Σ т й œ d' l’ ies s".split(" ");
+    const pieces = fc.array(fc.constantFrom(" ", ...letters), { maxLength: 8 }).map((w) => w.join(""));
+    const folder = new Folder();
+    fc.assert(
+      fc.property(fc.oneof(pieces, anyText), (text) => {
+        expect(folder.fold(text)).toBe(foldText(text));
+      }),
+      { numRuns: 3000 },
     );
   });
   it("raw text and words are stable", () => {
