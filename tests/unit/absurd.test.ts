@@ -215,7 +215,6 @@ const KNOWN_MISSES: readonly (readonly [key: string, why: string])[] = [
   ],
   ["1 cup greek yogurt | dip, salad | butter | computed", "butter sets in lumps in a cold dip"],
   ["1 cup sour cream | dip, salad | butter | computed", "butter sets in lumps in a cold dip"],
-  ["8 oz cream cheese | cake | cheddar | all", "a ripened cheese has no note that bars it from a cake"],
   ["8 oz cream cheese | cake | cheddar | computed", "a ripened cheese has no note that bars it from a cake"],
   ["1 tsp baking powder | cake | bakers-ammonia | computed", "in anything thick the ammonia stays"],
   ["1 cup water | bread | non-alcoholic-wine | all", "wine for water"],
