@@ -7,12 +7,13 @@ import { foldText } from "../../src/names/index.js";
 import { lacking } from "./lacking.js";
 import { needlessNames } from "./needless.js";
 
-const GRADES = ["published", "secondary", "derived", "from memory", "common practice", "judgement"] as const;
+const GRADES = ["published", "secondary", "derived", "from memory", "calculated", "common practice", "judgement"] as const;
 type Grade = (typeof GRADES)[number];
 const BY_MARK: Readonly<Record<string, Grade>> = {
   "read-secondary": "secondary",
   derived: "derived",
   memory: "from memory",
+  calculated: "calculated",
 };
 
 const byCode = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
@@ -32,7 +33,7 @@ const table = (head: readonly string[], rows: readonly (readonly (string | numbe
 interface Entry {
   readonly row: FlatIngredient;
   readonly family: string;
-  readonly records: number;
+  readonly composition: "published" | "calculated" | "judged";
   readonly edible: "cited" | "record" | "none";
 }
 
@@ -58,7 +59,8 @@ function entriesOf({ authored, flat, look }: Data): Entry[] {
         {
           row,
           family: slot.file.split("/").at(-2) ?? "",
-          records: records.length,
+          composition:
+            records.length > 0 ? "published" : slot.state.calculated === undefined ? "judged" : "calculated",
           edible: edible ? "cited" : records[0]?.refuse === undefined ? "none" : "record",
         },
       ];
@@ -96,7 +98,10 @@ function families(flat: Flat, entries: readonly Entry[]): string {
       name,
       new Set(list.map(({ row }) => row.food)).size,
       list.length,
-      count((e) => e.records > 0),
+      count((e) => e.composition === "published"),
+      count((e) => e.composition === "calculated"),
+      count((e) => e.composition === "judged"),
+      count((e) => e.composition !== "judged"),
       count(({ row }) => row.measures.length > 0),
       count(({ row }) => row.measures.some(([, , , source]) => isPublished(gradeOf(flat, source)))),
       count((e) => e.edible !== "none"),
@@ -112,6 +117,9 @@ function families(flat: Flat, entries: readonly Entry[]): string {
       "foods",
       "ingredients",
       "composition published",
+      "calculated from records",
+      "judged",
+      "published or calculated",
       "measures",
       "measures published",
       "edible share",
@@ -184,9 +192,15 @@ function counts({ authored, flat }: Data, entries: readonly Entry[]): string {
     ["procedures", authored.procedures.length],
     ["sources", Object.keys(authored.sources).length],
     ["sources cited by figures, measures, yields and swaps", new Set(flat.commons.refs.map(([key]) => key)).size],
+    ...(["published", "calculated", "judged"] as const).map(
+      (how): readonly [string, number] => [
+        `ingredients with a ${how} composition`,
+        entries.filter((e) => e.composition === how).length,
+      ],
+    ),
     [
-      "ingredients with a published composition, percent",
-      Number(percent(entries.filter((e) => e.records > 0).length, entries.length)),
+      "ingredients with a composition published or calculated from published records, percent",
+      Number(percent(entries.filter((e) => e.composition !== "judged").length, entries.length)),
     ],
     [
       "ingredients with a household measure, percent",
@@ -248,8 +262,12 @@ function missing(data: Data, entries: readonly Entry[]): string {
     .sort(byCode);
   return [
     section(
-      "No published composition",
-      entries.filter((e) => e.records === 0),
+      "No published composition, calculated from published records",
+      entries.filter((e) => e.composition === "calculated"),
+    ),
+    section(
+      "No published composition, judged",
+      entries.filter((e) => e.composition === "judged"),
     ),
     section(
       "No household measure",
@@ -286,7 +304,7 @@ export function coverage(data: Data): string {
     "## Counts",
     counts(data, entries),
     "## Families",
-    "Percent of the ingredients of each family in `data/foods`. _Published_ means read at a publication or a copy of it, against judged or common practice. _Edible share_ is given by hand or by the record's refuse. _Cooked yield_ counts what fills a slot. _Carriers_ are the figures that decide the amount in a main role (0.5 or more).",
+    "Percent of the ingredients of each family in `data/foods`. _Published_ means read at a publication or a copy of it, against calculated, judged or common practice. _Calculated_ means a recipe or another form of the same food, worked out from published records (see the data guide); _judged_ is what has neither. _Edible share_ is given by hand or by the record's refuse. _Cooked yield_ counts what fills a slot. _Carriers_ are the figures that decide the amount in a main role (0.5 or more).",
     families(flat, entries),
     "## Evidence",
     evidence(flat, entries),

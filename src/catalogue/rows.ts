@@ -47,7 +47,7 @@ export const sourceRef = (commons: Commons, place: number): SourceRef => {
 };
 const readRef = (commons: Commons, place: number): SourceRef => {
   const [key, at, grade] = commons.refs[place] ?? ["judgement"];
-  const where = [at, grade === "memory" ? "from memory" : undefined]
+  const where = [grade === "calculated" ? `calculated from ${at ?? ""}` : at, grade === "memory" ? "from memory" : ""]
     .filter((x) => x !== undefined && x !== "")
     .join("; ");
   return where === "" ? { key } : { key, at: where };

@@ -25,6 +25,19 @@ const foodCase = (when: string, id: string, breaks: Case["breaks"], ...says: str
   says,
 });
 
+const DRIED = { parts: { "cod/fresh": 1 }, water: { v: 16, from: "judgement" } };
+/** Dried cod, calculated as said. */
+const calculatedCase = (when: string, calculated: Record<string, unknown>, ...says: string[]): Case =>
+  foodCase(
+    when,
+    "cod/dried",
+    (r) => {
+      addState(r, "dried", "none");
+      set(state(r, "cod/dried"), { calculated });
+    },
+    ...says,
+  );
+
 const PARTS = "parts of one ingredient";
 const pairingCase = (when: string, fields: Record<string, unknown>, record: string, ...says: string[]): Case => ({
   when,
@@ -185,6 +198,91 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       (r) => set(state(r, "cod/fresh"), { cooked: { v: 9, from: "judgement" } }),
       "cooked is 9",
       "between 0.2 and 6",
+    ),
+  ],
+  calculated: [
+    calculatedCase(
+      "shares do not make the whole",
+      { parts: { "cod/fresh": 0.9, "salt/pantry": 0.05 }, from: "judgement" },
+      "shares sum to 0.95",
+    ),
+    calculatedCase(
+      "a part is not in the catalogue",
+      { parts: { "cod/frsh": 0.9, "salt/pantry": 0.1 }, from: "judgement" },
+      '"cod/frsh" is neither an ingredient nor a record',
+      "Nearest: cod/fresh",
+    ),
+    foodCase(
+      "a part has no published composition",
+      "cod/dried",
+      (r) => {
+        addState(r, "smoked", "none");
+        addState(r, "dried", "none");
+        set(state(r, "cod/dried"), {
+          calculated: { parts: { "cod/smoked": 0.9, "salt/pantry": 0.1 }, from: "judgement" },
+        });
+      },
+      'part "cod/smoked" has no published composition',
+    ),
+    calculatedCase(
+      "one part is the record under another name",
+      { parts: { "usda-sr28:15015": 1 } },
+      "say how much water it holds, or take the record itself",
+    ),
+    calculatedCase(
+      "nobody says whose proportions they are",
+      { parts: { "cod/fresh": 0.9, "salt/pantry": 0.1 } },
+      "say `from`, whose proportions they are",
+    ),
+    calculatedCase(
+      "it would be all water",
+      { parts: { "cod/fresh": 1 }, water: { v: 100, from: "judgement" } },
+      "it lies between 0 and 100",
+    ),
+    foodCase(
+      "a record was published",
+      "cod/dried",
+      (r) => {
+        addState(r, "dried", "usda-sr28:15904");
+        set(state(r, "cod/dried"), { calculated: DRIED });
+      },
+      "has records and is calculated too",
+      "keep one",
+    ),
+    foodCase(
+      "part of the sum stands there by hand",
+      "cod/dried",
+      (r) => {
+        addState(r, "dried", "none");
+        set(state(r, "cod/dried"), { calculated: DRIED, figures: { protein: { v: 79, from: "judgement" } } });
+      },
+      "protein stands there by hand",
+      "would not add up",
+    ),
+    foodCase(
+      "it is part of itself",
+      "cod/dried",
+      (r) => {
+        addState(r, "dried", "none");
+        set(state(r, "cod/dried"), { calculated: { parts: { "cod/dried": 1 }, water: DRIED.water } });
+      },
+      "goes in a circle: cod/dried < cod/dried",
+    ),
+    foodCase(
+      "it is too many steps from records",
+      "cod/canned",
+      (r) => {
+        for (const [name, part] of [
+          ["dried", "cod/fresh"],
+          ["frozen", "cod/dried"],
+          ["canned", "cod/frozen"],
+        ] as const) {
+          addState(r, name, "none");
+          set(state(r, `cod/${name}`), { calculated: { parts: { [part]: 1 }, water: DRIED.water } });
+        }
+      },
+      "is 3 calculations away from records; 2 at most",
+      "Put the parts of its parts in their place",
     ),
   ],
   sums: [

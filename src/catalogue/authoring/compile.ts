@@ -1,4 +1,5 @@
 import { nameSwaps, type Commons, type Flat, type PackedProcedure, type PackedSwap } from "../compiled.js";
+import { calculator } from "./calculated.js";
 import type { CompositionLookup } from "./composition.js";
 import type { FoodRecord, KindRecord, PairingRecord, ProcedureRecord, SwapRecord } from "./schema.js";
 import { encodePairings, type PackedPairings } from "../pairing-columns.js";
@@ -45,7 +46,8 @@ export function compile(
   const kinds = new Map(authored.kinds.map(({ data }) => [data.kind, data]));
   // Said once in the rows, so the lists themselves are not shipped.
   const { everyday, ...tables } = authored.tables;
-  const ctx = { authored, kinds, look, refs, allergens, known, athand: atHand(everyday) };
+  const calculated = calculator(authored, look);
+  const ctx = { authored, kinds, look, calculated, refs, allergens, known, athand: atHand(everyday) };
   const place = new Map(
     [...kinds.keys()].map((kind) => [
       kind,

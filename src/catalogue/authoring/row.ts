@@ -1,5 +1,6 @@
 import type { FlatIngredient, NameRow } from "../compiled.js";
 import type { Authored, From } from "./compile.js";
+import { sourceOf, type Calculator } from "./calculated.js";
 import type { CompositionLookup, CompositionRecord } from "./composition.js";
 import { mergeFacts, type Merged } from "./merge.js";
 import type { Refs } from "./refs.js";
@@ -90,13 +91,17 @@ const CHECK_ONLY: readonly string[] = ["ash", "total glutamic acid", "saturated 
 function figuresOf(
   slot: Slot,
   records: readonly CompositionRecord[],
+  calculated: Calculator,
   refs: Refs,
 ): Record<string, readonly [number, number]> {
   const figures: Record<string, readonly [number, number]> = {};
-  for (const record of records) {
-    for (const [name, value] of Object.entries(record.figures))
-      if (!CHECK_ONLY.includes(name)) figures[name] ??= [value, refs.of(record.key, record.record)];
-  }
+  const add = (from: Readonly<Record<string, number>>, ...source: Parameters<Refs["of"]>): void => {
+    for (const [name, value] of Object.entries(from))
+      if (!CHECK_ONLY.includes(name)) figures[name] ??= [value, refs.of(...source)];
+  };
+  for (const record of records) add(record.figures, record.key, record.record);
+  const made = records.length === 0 ? calculated(idOf(slot)) : undefined;
+  if (made) add(made.figures, ...sourceOf(made.from), "calculated");
   for (const [name, cited] of Object.entries(slot.state.figures ?? {})) figures[name] = refs.cited(cited);
   return figures;
 }
@@ -133,6 +138,7 @@ export function flatIngredient(
     authored: Authored;
     kinds: ReadonlyMap<string, KindRecord>;
     look: CompositionLookup;
+    calculated: Calculator;
     refs: Refs;
     allergens: readonly string[];
     known: ReadonlySet<string>;
@@ -173,7 +179,7 @@ export function flatIngredient(
     contains: facts.allergens.contains,
     may: facts.allergens.may,
     unknown: unknownAllergens(facts, ctx.allergens),
-    figures: figuresOf(slot, records, refs),
+    figures: figuresOf(slot, records, ctx.calculated, refs),
     measures: Object.entries(state.measures ?? {}).map(([unit, m]) => {
       const space = unit.indexOf(" ");
       return [

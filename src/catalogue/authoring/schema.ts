@@ -64,12 +64,24 @@ export const Becomes = z.strictObject({
   minutes: z.strictObject({ active: z.number().min(0), waiting: z.number().min(0) }).optional(),
 });
 
+/**
+ * Figures worked out from published records: `parts` are shares of the weight before cooking or drying (together 1) of ingredients by id
+ * or records; `water` is g per 100 g of the finished food where drying, cooking or soaking changes it; `from` says whose proportions they are.
+ */
+export const Calculated = z.strictObject({
+  parts: z.record(z.string(), z.number().positive().max(1)),
+  water: Cited.optional(),
+  from: from.optional(),
+  at: z.string().optional(),
+});
+
 export const StateRecord = z.strictObject({
   default: z.boolean().optional(),
   kind: z.string().optional(),
   names: Names.optional(),
   display: z.strictObject({ "en-US": z.string(), "en-GB": z.string().optional() }).optional(),
   composition: z.union([z.string(), Words]).optional(),
+  calculated: Calculated.optional(),
   figures: z.record(z.string(), Cited).optional(),
   measures: z.record(z.string(), Measured).optional(),
   usual: z.string().optional(),
@@ -153,4 +165,5 @@ export type StateRecord = z.infer<typeof StateRecord>;
 export type ProcedureRecord = z.infer<typeof ProcedureRecord>;
 export type SwapRecord = z.infer<typeof SwapRecord>;
 export type PairingRecord = z.infer<typeof PairingRecord>;
+export type Calculated = z.infer<typeof Calculated>;
 export type Cited = z.infer<typeof Cited>;

@@ -1,4 +1,5 @@
 import { ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP } from "../../../quantity/index.js";
+import { calculator, recordNames } from "../calculated.js";
 import { rows, type Rule } from "./types.js";
 
 const value = (
@@ -40,12 +41,14 @@ export const sums: Rule = {
   name: "sums",
   text: "Water, protein, fat, carbohydrate, ash and alcohol make 100 g within 8 when all the large ones were measured; sugars and starch are no more than the carbohydrate.",
   check(input, say) {
+    const calculated = calculator(input.authored, input.look);
     for (const { row, slot, file } of rows(input)) {
-      const own =
-        typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
       const ash =
         slot.state.figures?.["ash"]?.v ??
-        own.map((r) => input.look(r)?.figures["ash"]).find((v) => v !== undefined) ??
+        recordNames(slot.state)
+          .map((r) => input.look(r)?.figures["ash"])
+          .find((v) => v !== undefined) ??
+        calculated(row.id)?.figures["ash"] ??
         0;
       const parts = ["water", "protein", "fat", "carbohydrate"].map((n) => value(row, n));
       if (parts.every((p) => p !== undefined)) {
@@ -75,8 +78,7 @@ export const measures: Rule = {
   check(input, say) {
     const ML: Readonly<Record<string, number>> = { tsp: ML_PER_TSP, tbsp: ML_PER_TBSP, cup: ML_PER_CUP };
     for (const { row, slot, file } of rows(input)) {
-      const own =
-        typeof slot.state.composition === "string" ? [slot.state.composition] : (slot.state.composition ?? []);
+      const own = recordNames(slot.state);
       for (const [unit, m] of Object.entries(slot.state.measures ?? {})) {
         const bare = unit.split(" ")[0] ?? unit;
         if (bare in ML) {

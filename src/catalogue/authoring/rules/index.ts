@@ -1,4 +1,5 @@
 import type { Problem } from "../compile.js";
+import { calculated } from "./calculated.js";
 import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
 import { basics, everyday, jobs, portionClasses } from "./tables.js";
@@ -13,6 +14,7 @@ export const RULES: readonly Rule[] = [
   knownWords,
   references,
   naming,
+  calculated,
   ranges,
   sums,
   measures,

@@ -165,6 +165,7 @@ export const references: Rule = {
           );
       for (const c of Object.values(state.figures ?? {})) source(file, row.id, c.from);
       for (const m of Object.values(state.measures ?? {})) source(file, row.id, m.from);
+      if (state.calculated?.from !== undefined) source(file, row.id, state.calculated.from);
       for (const c of [
         state.edible,
         state.cooked,
@@ -173,6 +174,7 @@ export const references: Rule = {
         ...(state.becomes ?? []).map((b) => b.yield),
         ...Object.values(state.minutes ?? {}),
         ...Object.values(state.cookedBy ?? {}),
+        state.calculated?.water,
       ])
         if (c) source(file, row.id, c.from);
       for (const p of [...(state.ready?.by ?? []), ...(state.becomes ?? []).map((b) => b.by)])
