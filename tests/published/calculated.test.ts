@@ -8,7 +8,11 @@ import { COOKED_DOWN, CURED, FORMS, RECIPES, type Pair } from "./calculated-pair
 // have none (data guide, "Calculated"), against that record. The bounds are what was measured, rounded up to the next half gram or 50 mg;
 // nothing was set before and nothing adjusted after. They can only tell how the method does: which parts go into a product is judged, here
 // as there. Half of the foods are nearer than the first number, nine in ten nearer than the second; g per 100 g, sodium mg.
-const MEASURED = {
+interface Measured {
+  readonly pairs: readonly Pair[];
+  readonly within: Readonly<Record<string, readonly [half: number, most: number]>>;
+}
+const MEASURED: Readonly<Record<string, Measured>> = {
   "another form of the same food": {
     pairs: FORMS,
     within: {
@@ -36,7 +40,7 @@ const MEASURED = {
       sodium: [50, 400],
     },
   },
-} as const;
+};
 
 const { authored, look } = readData(join(import.meta.dirname, "../../data"));
 const calculate = calculator(authored, look);
