@@ -7,7 +7,15 @@ import { foldText } from "../../src/names/index.js";
 import { lacking } from "./lacking.js";
 import { needlessNames } from "./needless.js";
 
-const GRADES = ["published", "secondary", "derived", "from memory", "calculated", "common practice", "judgement"] as const;
+const GRADES = [
+  "published",
+  "secondary",
+  "derived",
+  "from memory",
+  "calculated",
+  "common practice",
+  "judgement",
+] as const;
 type Grade = (typeof GRADES)[number];
 const BY_MARK: Readonly<Record<string, Grade>> = {
   "read-secondary": "secondary",
@@ -59,8 +67,7 @@ function entriesOf({ authored, flat, look }: Data): Entry[] {
         {
           row,
           family: slot.file.split("/").at(-2) ?? "",
-          composition:
-            records.length > 0 ? "published" : slot.state.calculated === undefined ? "judged" : "calculated",
+          composition: records.length > 0 ? "published" : slot.state.calculated === undefined ? "judged" : "calculated",
           edible: edible ? "cited" : records[0]?.refuse === undefined ? "none" : "record",
         },
       ];
@@ -192,12 +199,10 @@ function counts({ authored, flat }: Data, entries: readonly Entry[]): string {
     ["procedures", authored.procedures.length],
     ["sources", Object.keys(authored.sources).length],
     ["sources cited by figures, measures, yields and swaps", new Set(flat.commons.refs.map(([key]) => key)).size],
-    ...(["published", "calculated", "judged"] as const).map(
-      (how): readonly [string, number] => [
-        `ingredients with a ${how} composition`,
-        entries.filter((e) => e.composition === how).length,
-      ],
-    ),
+    ...(["published", "calculated", "judged"] as const).map((how): readonly [string, number] => [
+      `ingredients with a ${how} composition`,
+      entries.filter((e) => e.composition === how).length,
+    ]),
     [
       "ingredients with a composition published or calculated from published records, percent",
       Number(percent(entries.filter((e) => e.composition !== "judged").length, entries.length)),
