@@ -4,6 +4,7 @@ import type { CompositionLookup } from "../../src/catalogue/authoring/compositio
 import { NEEDS } from "../../src/catalogue/authoring/rules/index.js";
 import type { Flat, FlatIngredient } from "../../src/catalogue/compiled.js";
 import { foldText } from "../../src/names/index.js";
+import { composition } from "./calculated.js";
 import { lacking } from "./lacking.js";
 import { needlessNames } from "./needless.js";
 
@@ -199,14 +200,6 @@ function counts({ authored, flat }: Data, entries: readonly Entry[]): string {
     ["procedures", authored.procedures.length],
     ["sources", Object.keys(authored.sources).length],
     ["sources cited by figures, measures, yields and swaps", new Set(flat.commons.refs.map(([key]) => key)).size],
-    ...(["published", "calculated", "judged"] as const).map((how): readonly [string, number] => [
-      `ingredients with a ${how} composition`,
-      entries.filter((e) => e.composition === how).length,
-    ]),
-    [
-      "ingredients with a composition published or calculated from published records, percent",
-      Number(percent(entries.filter((e) => e.composition !== "judged").length, entries.length)),
-    ],
     [
       "ingredients with a household measure, percent",
       Number(percent(flat.ingredients.filter((r) => r.measures.length > 0).length, flat.ingredients.length)),
@@ -308,6 +301,11 @@ export function coverage(data: Data): string {
     "What the data hold and what they lack, counted from `data/` by `data/tools/report.ts`. Do not edit.",
     "## Counts",
     counts(data, entries),
+    "## Composition",
+    composition(
+      data,
+      entries.map((e) => e.composition),
+    ),
     "## Families",
     "Percent of the ingredients of each family in `data/foods`. _Published_ means read at a publication or a copy of it, against calculated, judged or common practice. _Calculated_ means a recipe or another form of the same food, worked out from published records (see the data guide); _judged_ is what has neither. _Edible share_ is given by hand or by the record's refuse. _Cooked yield_ counts what fills a slot. _Carriers_ are the figures that decide the amount in a main role (0.5 or more).",
     families(flat, entries),
