@@ -239,6 +239,11 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       { parts: { "cod/fresh": 1 }, water: { v: 100, from: "judgement" } },
       "it lies between 0 and 100",
     ),
+    calculatedCase(
+      "no soaking takes up so much water",
+      { parts: { "cod/fresh": 1 }, water: { v: 98, from: "judgement" } },
+      "water goes from 81.2 to 98 g per 100 g, which makes 9.4 g of each gram",
+    ),
     foodCase(
       "a record was published",
       "cod/dried",

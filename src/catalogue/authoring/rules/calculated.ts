@@ -1,19 +1,22 @@
-import { DEEPEST, recordNames } from "../calculated.js";
+import { calculator, DEEPEST, recordNames } from "../calculated.js";
 import { eachState, idOf } from "../compile.js";
 import type { StateRecord } from "../schema.js";
 import { nearest, type Rule } from "./types.js";
 
 /** Shares are written to a few places; a sum may be out by so much. */
 const TOLERANCE = 0.002;
+/** Weight out per weight in: dried mushrooms and leaves come down to a tenth, dried goods soaked to full go up to five times. */
+const YIELDS: readonly [least: number, most: number] = [0.04, 6];
 /** What the parts give, and would no longer add up if one of them were written by hand. */
 const SUMMED = ["water", "protein", "fat", "carbohydrate"];
 
 /** What is calculated is calculated from published records, of all its parts. */
 export const calculated: Rule = {
   name: "calculated",
-  text: "Shares of a calculated food sum to 1; its parts are ingredients or records with a published composition, or calculated from such themselves, and never in a circle.",
+  text: "Shares of a calculated food sum to 1; its parts are ingredients or records with a published composition, or calculated from such themselves, and never in a circle; the water given makes a weight that drying, cooking or soaking can make.",
   check(input, say) {
     const { authored, look } = input;
+    const calculate = calculator(authored, look);
     const states = new Map(eachState(authored.foods).map((slot) => [idOf(slot), slot]));
     const hasRecord = (state: StateRecord): boolean => recordNames(state).some((r) => look(r) !== undefined);
     /** Steps from records, or what is in the way: a circle, or a part without figures. */
@@ -43,6 +46,16 @@ export const calculated: Rule = {
       if (names.length > 1 && from === undefined) say(file, id, "mixes parts: say `from`, whose proportions they are.");
       if (water !== undefined && (water.v < 0 || water.v >= 100))
         say(file, id, `water is ${water.v} g per 100 g; it lies between 0 and 100.`);
+      const had = water === undefined ? undefined : calculate({ parts })?.figures["water"];
+      if (water !== undefined && had !== undefined && had < 100 && water.v < 100) {
+        const out = (100 - had) / (100 - water.v);
+        if (out < YIELDS[0] || out > YIELDS[1])
+          say(
+            file,
+            id,
+            `water goes from ${had} to ${water.v} g per 100 g, which makes ${Number(out.toPrecision(2))} g of each gram; ${YIELDS[0]} to ${YIELDS[1]} is what drying and soaking do.`,
+          );
+      }
       const hand = SUMMED.filter((name) => state.figures?.[name] !== undefined);
       if (hand.length > 0)
         say(
