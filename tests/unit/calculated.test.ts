@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { foodFacts, openCatalogue } from "../../src/index.js";
 import { calculator, mix, sourceOf } from "../../src/catalogue/authoring/calculated.js";
 import { addState, set, state } from "../helpers/broken-records.js";
 import { authoredOf, clean, compiledOf, look, problemsOf, type Records } from "../helpers/records.js";
@@ -79,6 +80,13 @@ describe("a calculated ingredient", () => {
     const [value, place] = row?.figures["protein"] ?? [];
     expect(value).toBe(64);
     expect(flat.commons.refs[place ?? -1]).toEqual(["usda-sr28", "15015 02047", "calculated"]);
+  });
+  it("says so to whoever asks for the facts, and names the record", () => {
+    const { per100g } = foodFacts(openCatalogue(), "black-garlic/aged");
+    expect(per100g["protein"]?.source).toEqual({ key: "usda-sr28", at: "calculated from 11215" });
+    expect(per100g["free glutamate"]?.source).toEqual({ key: "judgement" });
+    const published = foodFacts(openCatalogue(), "garlic/fresh").per100g["protein"]?.source;
+    expect(published).toEqual({ key: "usda-sr28", at: "11215" });
   });
   it("keeps what was written by hand beside the sum", () => {
     const records = twice();
