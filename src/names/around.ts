@@ -35,6 +35,16 @@ export function neverHad(span: Span, what: Mark | undefined, free: Mark): boolea
 export const isMaker = (index: NameIndex, what: Mark | undefined, style: Mark): boolean =>
   style.token.key === "style" && style.token.joined && what?.class === "unknown" && !index.byKey.has(what.token.key);
 
+/** "Aleppo-style pepper" without the word "style", and where the maker or place stands in it; not what is like a food. */
+export function withoutStyle(
+  index: NameIndex,
+  tokens: readonly Token[],
+): { readonly tokens: readonly Token[]; readonly maker: number } | undefined {
+  const at = tokens.findIndex((t) => t.key === "style" && t.joined);
+  if (at < 1 || index.byKey.has((tokens[at - 1] as Token).key)) return undefined;
+  return { tokens: tokens.filter((_, i) => i !== at), maker: at - 1 };
+}
+
 const lastWord = (kind: string): string => kind.slice(kind.lastIndexOf(" ") + 1);
 /** "penne pasta", "tuna fish": the word after the name only says what kind of thing it is. */
 export const isKindOf = (span: Span, key: string): boolean =>

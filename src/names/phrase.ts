@@ -1,4 +1,4 @@
-import { ADVISING, FLAVORED, isKindOf, isMaker, mayBeChance, neverHad } from "./around.js";
+import { ADVISING, FLAVORED, isKindOf, isMaker, mayBeChance, neverHad, withoutStyle } from "./around.js";
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
@@ -328,6 +328,12 @@ export function inPhrase(
   if (text.length > LONGEST) return undefined;
   const tokens = tokensOf(text);
   if (tokens.length === 0 || tokens.length > MOST_WORDS) return undefined;
+  const plain = withoutStyle(index, tokens);
+  if (plain !== undefined) {
+    const read = new Reader(index, plain.tokens).read();
+    // "Greek-style yogurt" has the name of Greek yogurt
+    if (read?.owned.has(plain.maker) === true) return { read, tokens: plain.tokens };
+  }
   const read = new Reader(index, tokens).read();
   return read === undefined ? undefined : { read, tokens };
 }

@@ -1,4 +1,5 @@
 import type { Ingredient, MeasureRow, Store } from "../catalogue/index.js";
+import { isMoist, preparedLike } from "./prepared.js";
 import { ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP } from "../quantity/index.js";
 import type { SourceRef, UnitId } from "../types.js";
 
@@ -32,6 +33,9 @@ const KIN: readonly (readonly string[])[] = [
   ["leaf", "sheet"],
   ["bundle", "bunch", "piece"],
 ];
+const VESSELS = new Set(["jar", "bottle", "carton", "tub", "can"]);
+/** Grams below which a packet is a serving and no bottle: common practice. */
+const SACHET = 50;
 /** One of these is the whole thing: the plain piece will do. A leaf or a wedge is not. */
 const WHOLE = new Set([
   "",
@@ -98,6 +102,11 @@ export function volumeRow(i: Ingredient, unit: UnitId, words: ReadonlySet<string
   return best;
 }
 
+/** g per ml of a mash of vegetables or fruit: about that of water (common practice). */
+const MASHED = 1;
+/** Below this a cup is of pieces with air between them. */
+const LOOSE = 0.85;
+
 /** g per ml of the ingredient as measured in spoons and cups, and what was done to it; undefined when nothing says. */
 export function densityOf(
   store: Store,
@@ -105,7 +114,13 @@ export function densityOf(
   unit: UnitId = "cup",
   words?: ReadonlySet<string>,
 ): { readonly gramsPerMl: number; readonly label: string; readonly source: SourceRef } | undefined {
-  const row = volumeRow(i, unit, words);
+  const own = volumeRow(i, unit, words);
+  const told = own !== undefined && own.label !== "" && rowWords(own.label).every((w) => words?.has(w));
+  const like = words === undefined || told ? undefined : preparedLike(store, i, words);
+  const row = like === undefined ? own : volumeRow(like, unit, words);
+  const loose = row !== undefined && row.grams / (ML[row.unit] ?? 1) < LOOSE;
+  if (like === undefined && !told && loose && words?.has("mashed") === true && isMoist(i))
+    return { gramsPerMl: MASHED, label: "mashed", source: { key: "common practice" } };
   if (row !== undefined) return { gramsPerMl: row.grams / (ML[row.unit] ?? 1), label: row.label, source: row.source };
   const figure = store.figure(i, "density");
   return figure === null || !(figure.value > 0)
@@ -156,6 +171,8 @@ export function countRow(
           : (rowOf(i, "piece", other) ??
             rowOf(i, other, "") ??
             i.measures.find((r) => COUNTED.has(r.unit) && r.label === other));
+      // "1 bottle soy sauce": the packet of a sauce is what comes with a takeaway
+      if (kin?.unit === "packet" && kin.label === "" && VESSELS.has(name) && kin.grams < SACHET) continue;
       if (kin !== undefined) return { row: kin, sized: false };
     }
   }

@@ -110,7 +110,8 @@ export function measureText(amount: number, unit: UnitId, label = "", range?: re
   if (unit === "pinch" && amount === 1 && range === undefined) return "a pinch";
   if (SYMBOLS.has(unit)) return words(number, unit, label);
   if (unit === "cup") return words(number, many ? "cups" : "cup", label);
-  if (unit === "piece" || unit === "packet" || unit === "slice") return words(number, counted(unit, label, many));
+  if (unit === "piece" || unit === "packet" || unit === "slice" || unit === "bunch")
+    return words(number, counted(unit, label, many));
   const noun = many ? plural(unit) : unit;
   return SIZE_LABELS.has(label) ? words(number, label, noun) : words(number, noun, label);
 }

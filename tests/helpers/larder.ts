@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { parse } from "yaml";
 import type { Figure, Ingredient, Procedure, Store } from "../../src/catalogue/store.js";
 import { type Lookup, lookupOf } from "../../src/portion/index.js";
+import { namesOf } from "./pantry.js";
 import type { Catalogue, IngredientId, RoleId, SourceRef } from "../../src/types.js";
 
 const made: SourceRef = { key: "judgement", at: "made up for tests" };
@@ -483,6 +484,7 @@ export function larder(
       return name === "density" && density !== undefined ? { value: density, source: made } : null;
     },
     tombstones: new Map(),
+    names: namesOf(ingredients as unknown as Ingredient[]),
     nameOf: (i: Ingredient) => (locale === "en-GB" ? i.name.gb : i.name.us),
     tables: { names: words },
   } as unknown as Store;

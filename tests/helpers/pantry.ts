@@ -128,7 +128,7 @@ function statesOf(state: string): string[] {
 }
 
 /** The names of these as a catalogue holds them in columns. */
-const namesOf = (all: readonly Ingredient[]): Store["names"] => ({
+export const namesOf = (all: readonly Ingredient[]): Store["names"] => ({
   eachShared: (at, each) => {
     for (const n of all[at]?.names ?? []) if (n.of !== "state") each(n.text, n.tag);
   },

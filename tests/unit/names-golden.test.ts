@@ -146,7 +146,7 @@ describe("phrases of recipes", () => {
     ["large ripe tomatoes, finely chopped", "tomato/fresh"],
     // never had egg, and made as somewhere it is made
     ["egg-free pasta", "pasta/dried"],
-    ["country-style bread", "white-bread/fresh"],
+    ["country-style bread", "italian-bread/fresh"],
     ["boneless skinless chicken thighs", "boneless-chicken-thigh/fresh"],
     ["chicken thighs, bone-in, skin-on", "chicken-thigh/fresh"],
     ["freshly ground black pepper", "black-pepper/dried-ground"],
