@@ -484,7 +484,7 @@ export function larder(
       return name === "density" && density !== undefined ? { value: density, source: made } : null;
     },
     tombstones: new Map(),
-    names: namesOf(ingredients as unknown as Ingredient[]),
+    names: namesOf(ingredients),
     nameOf: (i: Ingredient) => (locale === "en-GB" ? i.name.gb : i.name.us),
     tables: { names: words },
   } as unknown as Store;
