@@ -2,8 +2,7 @@ import type { Decider, DietEntry, HazardRule, RuleSource, SafetyDietId, Sureness
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { Caution, SourceRef } from "../types.js";
-import { allergenFacts } from "./allergens.js";
-import { matches } from "./match.js";
+import { fits } from "./fits.js";
 import { refs, safetyTables, type SafetyStore } from "./tables.js";
 
 /** What a diet says of one ingredient, how sure that is and whose word settles it. */
@@ -46,7 +45,6 @@ function stoppedBy(
   technique: string | undefined,
 ): HazardRule | undefined {
   const { hazards, cookedThrough } = safetyTables(store).hazards;
-  const facts = allergenFacts(store, ingredient);
   return hazards.find((h) => {
     if (h.stop !== "diner" || h.when === undefined || !h.diners?.includes(diet)) return false;
     const raised =
@@ -60,7 +58,7 @@ function stoppedBy(
         !h.roles);
     if (!raised || (h.unlessCooked === true && technique !== undefined && cookedThrough.includes(technique)))
       return false;
-    return matches(store, ingredient, facts, h.when);
+    return fits(store, ingredient, h.when);
   });
 }
 
@@ -75,7 +73,6 @@ export function dietAnswer(
   technique?: string,
 ): DietAnswer {
   const entry = dietEntry(store, id);
-  const facts = allergenFacts(store, ingredient);
   const cautions: Caution[] = [];
   const answer = (
     a: DietAnswer["answer"],
@@ -86,7 +83,7 @@ export function dietAnswer(
   ): DietAnswer => freeze({ diet: id, answer: a, text, sure, decides, sources: refs(sources), cautions });
   let settled: DietAnswer | undefined;
   for (const rule of entry.rules) {
-    if (!matches(store, ingredient, facts, rule.when)) continue;
+    if (!fits(store, ingredient, rule.when)) continue;
     if (rule.answer === "caution")
       cautions.push({
         hazard: rule.id,

@@ -2,15 +2,13 @@ import type {
   DonenessClass,
   HandlingRule,
   Jurisdiction,
-  Matches,
   RequiredStep,
   Target,
 } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { SourceRef } from "../types.js";
-import { allergenFacts } from "./allergens.js";
-import { matches } from "./match.js";
+import { fits } from "./fits.js";
 import { refs, safetyTables, type SafetyStore } from "./tables.js";
 
 /** Whether an animal food may be eaten as sold: "ready"; "cured" (raw, and ready for most people); "cook first" (looks ready and is not); "cook". */
@@ -48,7 +46,6 @@ export interface Handling {
 export type Place = Jurisdiction | "strictest";
 
 const HOME = { "en-US": "US", "en-GB": "UK" } as const;
-const fits = (store: SafetyStore, i: Ingredient, m: Matches): boolean => matches(store, i, allergenFacts(store, i), m);
 const FLESH = ["meat", "poultry", "finfish", "crustacean", "mollusc", "egg"];
 
 /** Whether an animal food is eaten as it is or must be cooked. Plants and made foods are "not applicable". */
@@ -91,10 +88,23 @@ export function donenessFor(
   ingredient: Ingredient,
   options: { readonly jurisdiction?: Place } = {},
 ): Doneness | undefined {
+  const place = options.jurisdiction ?? HOME[store.locale];
+  let all = known.get(store);
+  if (all === undefined) known.set(store, (all = new WeakMap<Ingredient, Targets>()));
+  let of = all.get(ingredient);
+  if (of === undefined) all.set(ingredient, (of = new Map<Place, Doneness | undefined>()));
+  if (!of.has(place)) of.set(place, workedOut(store, ingredient, place));
+  return of.get(place);
+}
+type Targets = Map<Place, Doneness | undefined>;
+/** By catalogue and ingredient: asked of both sides of every swap. */
+const known = new WeakMap<SafetyStore, WeakMap<Ingredient, Targets>>();
+
+function workedOut(store: SafetyStore, ingredient: Ingredient, place: Place): Doneness | undefined {
   const readiness = readinessOf(store, ingredient);
   if (readiness !== "cook" && readiness !== "cook first") return undefined;
   const c = safetyTables(store).temperatures.classes.find((each) => fits(store, ingredient, each.when));
-  const found = c && targetOf(c, options.jurisdiction ?? HOME[store.locale]);
+  const found = c && targetOf(c, place);
   if (!found) return undefined;
   const [jurisdiction, t] = found;
   if (t.celsius === undefined || t.fahrenheit === undefined) return undefined;

@@ -2,10 +2,9 @@ import type { HazardRule, RequiredStep } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { Caution, SourceRef } from "../types.js";
-import { allergenFacts } from "./allergens.js";
 import { dietAnswer, dietEntry } from "./diets.js";
 import { donenessChange, heatOf } from "./doneness.js";
-import { matches } from "./match.js";
+import { fits, hazardsOf } from "./fits.js";
 import { apartIn } from "./meal.js";
 import { asked, brought, raised, type Asked, type HazardQuestion } from "./raise.js";
 import { refs, safetyTables, unsourced, type SafetyStore } from "./tables.js";
@@ -50,12 +49,13 @@ const UNSOURCED = "No publication was read for this; it rests on common knowledg
 
 /** A rule's words for this ingredient: `{heat}` is its own temperature, and a diner who is not at the table is "those at risk". */
 function textOf(store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient): string {
-  const text = [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined]
-    .filter((part) => part !== undefined)
-    .join(" ")
-    .replace("{heat}", heatOf(store, i, q.jurisdiction));
+  const parts = [h.text, h.conflict, h.severity === "stop" && unsourced(h.sources) ? UNSOURCED : undefined];
+  const text = withHeat(store, parts.filter((part) => part !== undefined).join(" "), q, i);
   return present(h, q) ? text : text.replace("this diner", "those at risk");
 }
+const HEAT = "{heat}";
+const withHeat = (store: SafetyStore, text: string, q: Asked, i: Ingredient): string =>
+  text.includes(HEAT) ? text.replace(HEAT, heatOf(store, i, q.jurisdiction)) : text;
 const present = (h: HazardRule, q: Asked): boolean => h.diners?.some((d) => q.rules?.diets.includes(d)) === true;
 
 function caution(
@@ -85,7 +85,7 @@ const stopOf = (store: SafetyStore, h: HazardRule, q: Asked, i: Ingredient, kind
 function require(store: SafetyStore, notes: Notes, h: HazardRule, q: Asked, i: Ingredient): void {
   notes.stops.push(stopOf(store, h, q, i, "unless"));
   if (h.step) {
-    const text = h.step.text.replace("{heat}", heatOf(store, i, q.jurisdiction));
+    const text = withHeat(store, h.step.text, q, i);
     notes.required.push({ what: { ...h.step, text, hazard: h.id }, of: i.id, rank: present(h, q) ? -1 : 1 });
   }
   notes.cautions.push(caution(store, h, q, i, "stop"));
@@ -153,10 +153,9 @@ function table(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void 
   const say = (what: Caution, alike?: string): void => {
     notes.cautions.push({ what, of: i.id, rank: -1, ...(alike === undefined ? {} : { alike }) });
   };
-  const facts = allergenFacts(store, i);
   for (const c of safetyTables(store).allergens.cross) {
     const from = rules.allergens.find((a) => c.from.includes(a));
-    if (from !== undefined && matches(store, i, facts, c.when))
+    if (from !== undefined && fits(store, i, c.when))
       say({
         hazard: `cross-reaction: ${c.id}`,
         severity: "caution",
@@ -229,7 +228,7 @@ export function hazardsFor(store: SafetyStore, question: HazardQuestion): Hazard
   const q = asked(question);
   const notes: Notes = { stops: [], required: [], cautions: [] };
   for (const { ingredient, grams } of q.use) {
-    for (const h of safetyTables(store).hazards.hazards)
+    for (const h of hazardsOf(store, ingredient))
       if (raised(store, h, q, ingredient, grams)) judge(store, h, q, ingredient, notes);
     heat(store, q, ingredient, notes);
     table(store, q, ingredient, notes);

@@ -1,10 +1,9 @@
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { Caution } from "../types.js";
-import { allergenFacts } from "./allergens.js";
 import type { AvoidRules } from "./avoid.js";
 import { dietEntry } from "./diets.js";
-import { matches } from "./match.js";
+import { fits } from "./fits.js";
 import { refs, type SafetyStore } from "./tables.js";
 
 /** Two things a diet keeps apart, both on the table. */
@@ -23,7 +22,7 @@ export function apartIn(
   for (const diet of rules.diets) {
     for (const pair of dietEntry(store, diet).apart ?? []) {
       const side = (m: typeof pair.one): Ingredient[] =>
-        ingredients.filter((i) => matches(store, i, allergenFacts(store, i), m));
+        ingredients.filter((i) => fits(store, i, m));
       const one = side(pair.one);
       const other = side(pair.other);
       if (one.length === 0 || other.length === 0) continue;

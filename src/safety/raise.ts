@@ -1,9 +1,8 @@
 import type { HazardRule } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
-import { allergenFacts } from "./allergens.js";
 import type { AvoidRules } from "./avoid.js";
 import type { Place } from "./doneness.js";
-import { matches } from "./match.js";
+import { fits } from "./fits.js";
 import type { SafetyStore } from "./tables.js";
 import { foldWord } from "./words.js";
 
@@ -34,9 +33,6 @@ export const asked = (q: HazardQuestion): Asked => ({
   folded: ` ${foldWord((q.context ?? "").slice(0, LONGEST_CONTEXT).replaceAll(/[.,;:!?()]/g, " "))} `,
 });
 
-const fits = (store: SafetyStore, i: Ingredient, m: NonNullable<HazardRule["when"]>): boolean =>
-  matches(store, i, allergenFacts(store, i), m);
-
 function amountPassed(h: HazardRule, q: Asked, grams: number): boolean {
   if (h.amount === undefined) return true;
   if (h.amount.knownServes === true && q.serves === undefined) return false;
@@ -44,7 +40,7 @@ function amountPassed(h: HazardRule, q: Asked, grams: number): boolean {
   return grams / Math.max(1, q.serves ?? 1) >= h.amount.perServing;
 }
 
-/** Whether a rule speaks of this use at all, before asking who is at the table. */
+/** Whether a rule whose description the use fits speaks of it at all, before asking who is at the table. */
 export function raised(store: SafetyStore, h: HazardRule, q: Asked, use: Ingredient, grams: number): boolean {
   if (h.techniques !== undefined && (q.technique === undefined || !h.techniques.includes(q.technique))) return false;
   if (h.roles !== undefined && (q.role === undefined || !h.roles.includes(q.role))) return false;
@@ -57,7 +53,6 @@ export function raised(store: SafetyStore, h: HazardRule, q: Asked, use: Ingredi
   )
     return false;
   if (h.roles !== undefined && h.stop === "never" && q.missing?.id === use.id) return false;
-  if (h.when !== undefined && !fits(store, use, h.when)) return false;
   const { dish } = h;
   return (
     dish === undefined ||

@@ -28,6 +28,40 @@ function edgesFor(store: Store, id: string): readonly SwapEdge[] {
   return index.get(id) ?? [];
 }
 
+/** An edge with what of it is the same for every question: its amounts as they weigh, and the words of its setting. */
+interface Read {
+  readonly edge: SwapEdge;
+  /** Undefined when the catalogue has not all of it. */
+  readonly uses: Known["uses"] | undefined;
+  readonly common: boolean;
+  readonly meant: readonly string[];
+}
+const read = new WeakMap<Store, Map<string, readonly Read[]>>();
+function readFor(store: Store, item: Ingredient): readonly Read[] {
+  let all = read.get(store);
+  if (all === undefined) read.set(store, (all = new Map<string, readonly Read[]>()));
+  let edges = all.get(item.id);
+  if (edges === undefined)
+    all.set(item.id, (edges = edgesFor(store, item.id).map((edge) => readEdge(store, item, edge))));
+  return edges;
+}
+function readEdge(store: Store, item: Ingredient, edge: SwapEdge): Read {
+  const need = edge.replaces.amount === undefined ? undefined : gramsOf(store, item, edge.replaces.amount);
+  const uses = edge.uses.flatMap((use) => {
+    const ingredient = store.byId.get(use.id);
+    if (!ingredient) return [];
+    const grams = use.amount === undefined || need === undefined ? undefined : gramsOf(store, ingredient, use.amount);
+    const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
+    return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
+  });
+  return {
+    edge,
+    uses: uses.length === edge.uses.length ? uses : undefined,
+    common: isCommonPractice(edge),
+    meant: edge.context === undefined ? [] : words(edge.context),
+  };
+}
+
 /** "cakes" and "cake" are one word. */
 const words = (text: string): string[] =>
   text
@@ -36,14 +70,12 @@ const words = (text: string): string[] =>
     .filter((w) => w.length > 2)
     .map((w) => (w.endsWith("s") && !w.endsWith("ss") ? w.slice(0, -1) : w));
 
-function fitOf(edge: SwapEdge, ask: Question): number {
+function fitOf({ edge, meant }: Read, ask: Question, asked: () => readonly string[]): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
   if (edge.techniques && ask.technique !== undefined) return edge.techniques.includes(ask.technique) ? 1 : 0.5;
   if (edge.context === undefined) return 0.95;
   if (ask.setting === "") return edge.techniques ? 0.8 : 0.85;
-  const asked = words(ask.setting);
-  const meant = words(edge.context);
-  if (meant.some((w) => asked.includes(w))) return 1;
+  if (meant.some((w) => asked().includes(w))) return 1;
   // Muffins and scones are both baking: what holds for one mostly holds for the other.
   const jobs = (ask.store.tables["jobs"] ?? {}) as Readonly<Record<string, { technique?: string }>>;
   const technique = (w: string): string | undefined =>
@@ -53,30 +85,26 @@ function fitOf(edge: SwapEdge, ask: Question): number {
 
 export const isCommonPractice = (edge: SwapEdge): boolean => edge.sources.every((s) => s.key === "common practice");
 
-function gramsOf(ask: Question, ingredient: Ingredient, amount: string): number | undefined {
+function gramsOf(store: Store, ingredient: Ingredient, amount: string): number | undefined {
   const quantity = readQuantity(amount);
-  return quantity && weigh(ask.store, ingredient, quantity)?.grams;
+  return quantity && weigh(store, ingredient, quantity)?.grams;
 }
 
 /** All known swaps for what is missing, none when only computed answers are asked for. */
 export function knownSwaps(ask: Question): Known[] {
   if (ask.evidence === "computed") return [];
-  return edgesFor(ask.store, ask.item.id).flatMap((edge) => {
-    const need = edge.replaces.amount === undefined ? undefined : gramsOf(ask, ask.item, edge.replaces.amount);
-    const uses = edge.uses.flatMap((use) => {
-      const ingredient = ask.store.byId.get(use.id);
-      if (!ingredient) return [];
-      const grams = use.amount === undefined || need === undefined ? undefined : gramsOf(ask, ingredient, use.amount);
-      const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
-      return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
-    });
+  let setting: readonly string[] | undefined;
+  const asked = (): readonly string[] => (setting ??= words(ask.setting));
+  return readFor(ask.store, ask.item).flatMap((of) => {
+    const { edge, uses } = of;
+    if (uses === undefined) return [];
     // A publication weighs a little more than what cooks are known to do,
     // and both for less where the shops have none of it and the dish is not of those who cook with it.
     const strange = uses.some(
       ({ ingredient: i }) =>
         i.athand === 0 && ask.have?.has(i.id) !== true && !i.traditions.includes(ask.cuisine ?? ""),
     );
-    const weight = (isCommonPractice(edge) ? 0.88 : 1) * (strange ? 0.85 : 1);
-    return uses.length === edge.uses.length ? [{ edge, uses, fits: fitOf(edge, ask) * weight }] : [];
+    const weight = (of.common ? 0.88 : 1) * (strange ? 0.85 : 1);
+    return [{ edge, uses, fits: fitOf(of, ask, asked) * weight }];
   });
 }

@@ -67,6 +67,20 @@ const wordsOf = (ask: Ask): Readonly<Record<string, string>> =>
 /** A note or a family of aroma as a cook says it: "taste of the sea". */
 const said = (ask: Ask, note: string): string => wordsOf(ask)[note] ?? `taste of ${note}`;
 
+const smells = new WeakMap<Ask["store"], Map<string, readonly number[]>>();
+/** The aromas that a cook calls by the same words as a note. */
+function smelt(ask: Ask, note: string): readonly number[] {
+  let all = smells.get(ask.store);
+  if (all === undefined) smells.set(ask.store, (all = new Map<string, readonly number[]>()));
+  let of = all.get(note);
+  if (of === undefined) {
+    const words = said(ask, note);
+    of = profilesOf(ask.store).aromas.flatMap((a, k) => (said(ask, a) === words ? [k] : []));
+    all.set(note, of);
+  }
+  return of;
+}
+
 function stepped(axis: string, d: number, words: readonly [string, string]): Found {
   const strength = degree(Math.abs(d));
   return {
@@ -132,7 +146,7 @@ function notes(ask: Ask, telling: Uses): Found[] {
   const level = (i: Ingredient, k: number): number => aroma[i.index * aromas.length + k] as number;
   /** A note is there when it is named of the food, and also when its aroma of the same words is plain. */
   const smells = (i: Ingredient, note: string): boolean =>
-    i.dominant.includes(note) || aromas.some((a, k) => said(ask, a) === said(ask, note) && level(i, k) >= PLAIN);
+    i.dominant.includes(note) || smelt(ask, note).some((k) => level(i, k) >= PLAIN);
   for (const { ingredient } of telling)
     for (const note of gainedNotes(ask, ingredient))
       if (tasted(note) && !smells(ask.item, note)) push(note, "more", 2, 2.5);
@@ -141,15 +155,16 @@ function notes(ask: Ask, telling: Uses): Found[] {
   const main = telling.filter((u) => u.grams >= TASTED * total);
   let lost = -1;
   let gained = -1;
-  aromas.forEach((_, k) => {
+  const elsewhere = (k: number): boolean =>
+    ask.dish.some((l) => level(l.ingredient, k) >= STRONG && l.ingredient.id !== ask.item.id);
+  for (let k = 0; k < aromas.length; k++) {
     const had = level(ask.item, k);
-    const has = Math.max(0, ...telling.map((u) => level(u.ingredient, k)));
-    const brought = Math.max(0, ...main.map((u) => level(u.ingredient, k)));
-    const elsewhere = ask.dish.some((l) => level(l.ingredient, k) >= STRONG && l.ingredient.id !== ask.item.id);
-    if (elsewhere) return;
-    if (had >= KNOWN_BY && has <= HARDLY && (lost < 0 || had > level(ask.item, lost))) lost = k;
-    if (brought >= STRONG && had <= HARDLY && gained < 0) gained = k;
-  });
+    if (had >= KNOWN_BY) {
+      if (lost >= 0 && had <= level(ask.item, lost)) continue;
+      if (telling.every((u) => level(u.ingredient, k) <= HARDLY) && !elsewhere(k)) lost = k;
+    } else if (had <= HARDLY && gained < 0 && main.some((u) => level(u.ingredient, k) >= STRONG) && !elsewhere(k))
+      gained = k;
+  }
   if (gained >= 0) push(aromas[gained] as string, "more", 1, 1.6);
   if (lost >= 0) push(aromas[lost] as string, "less", 1, 1.7);
   return out;
