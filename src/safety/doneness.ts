@@ -1,10 +1,4 @@
-import type {
-  DonenessClass,
-  HandlingRule,
-  Jurisdiction,
-  RequiredStep,
-  Target,
-} from "../catalogue/safety-tables.js";
+import type { DonenessClass, HandlingRule, Jurisdiction, RequiredStep, Target } from "../catalogue/safety-tables.js";
 import type { Ingredient } from "../catalogue/store.js";
 import { freeze } from "../errors.js";
 import type { SourceRef } from "../types.js";

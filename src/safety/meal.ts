@@ -21,8 +21,7 @@ export function apartIn(
   const conflicts: MealConflict[] = [];
   for (const diet of rules.diets) {
     for (const pair of dietEntry(store, diet).apart ?? []) {
-      const side = (m: typeof pair.one): Ingredient[] =>
-        ingredients.filter((i) => fits(store, i, m));
+      const side = (m: typeof pair.one): Ingredient[] => ingredients.filter((i) => fits(store, i, m));
       const one = side(pair.one);
       const other = side(pair.other);
       if (one.length === 0 || other.length === 0) continue;
