@@ -31,16 +31,17 @@ export function neverHad(span: Span, what: Mark | undefined, free: Mark): boolea
   );
 }
 
+const MADE: ReadonlySet<string> = new Set(["style", "type"]);
 /** "old-timer-style pickles": made as a place or a maker does. Not when it is like a food: "crab-style sticks". */
 export const isMaker = (index: NameIndex, what: Mark | undefined, style: Mark): boolean =>
-  style.token.key === "style" && style.token.joined && what?.class === "unknown" && !index.byKey.has(what.token.key);
+  MADE.has(style.token.key) && style.token.joined && what?.class === "unknown" && !index.byKey.has(what.token.key);
 
 /** "Aleppo-style pepper" without the word "style", and where the maker or place stands in it; not what is like a food. */
 export function withoutStyle(
   index: NameIndex,
   tokens: readonly Token[],
 ): { readonly tokens: readonly Token[]; readonly maker: number } | undefined {
-  const at = tokens.findIndex((t) => t.key === "style" && t.joined);
+  const at = tokens.findIndex((t) => MADE.has(t.key) && t.joined);
   if (at < 1 || index.byKey.has((tokens[at - 1] as Token).key)) return undefined;
   return { tokens: tokens.filter((_, i) => i !== at), maker: at - 1 };
 }

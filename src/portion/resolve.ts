@@ -53,6 +53,9 @@ function bare(q: Quantity): Quantity {
   return { value, low, high, unit, size, approximate: q.approximate, end: q.words, words: q.words };
 }
 
+/** How sure a name is that differs only by its plural. */
+const PLURAL = 0.97;
+
 /**
  * The food of a line.
  * @param line the whole line, without bullets
@@ -77,9 +80,11 @@ export function resolve(
   const unitHead = withUnit(line, q);
   if (unitHead !== undefined && q !== undefined) {
     const alt = headOf(unitHead);
-    const whole = alt === head ? undefined : findWhole(lookup, alt);
-    if (whole !== undefined && isExact(whole.match)) {
-      const own = findWhole(lookup, head);
+    const whole = alt === head ? undefined : findWhole(lookup, alt, q.unit === undefined ? PLURAL : 1);
+    const own = whole === undefined ? undefined : findWhole(lookup, head);
+    // "2 little gem lettuces": the plural of a name, where the rest of it alone is hardly one
+    const plural = q.unit === undefined && own === undefined;
+    if (whole !== undefined && (isExact(whole.match) || plural)) {
       const has = own?.ingredient.measures.some((r) => r.unit === q.unit?.id && r.label === q.unit.label) === true;
       const other = own?.ingredient !== whole.ingredient;
       // "1 can corned beef": the can tells the state and is still what is counted

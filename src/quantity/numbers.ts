@@ -169,14 +169,14 @@ function words(text: string, p: number): Numeral | undefined {
       return isDigit(text[skipSpace(text, w.end)]) ? { value: 1, end: w.end, article: true } : undefined;
     if (next.text === "couple") return { value: 2, end: skipWord(text, next.end, "of") ?? next.end };
     if (next.text === "few") return few(next.end);
-    if (next.text === "dozen") return { value: 12, end: next.end };
+    if (DOZEN.has(next.text)) return { value: 12, end: afterDot(text, next.end) };
     if (NO_AMOUNT.has(next.text)) return undefined;
     return { value: 1, end: w.end, article: true };
   }
   if (w.text === "couple") return { value: 2, end: skipWord(text, w.end, "of") ?? w.end };
   if (w.text === "few") return few(w.end);
   if (w.text === "several") return { value: 4, end: w.end, spread: [3, 5] };
-  if (w.text === "dozen") return { value: 12, end: w.end };
+  if (DOZEN.has(w.text)) return { value: 12, end: afterDot(text, w.end) };
   const n = WORDS.get(w.text);
   if (n === undefined) return undefined;
   // "one-and-a-half cups", "one and a half cups"
@@ -189,12 +189,15 @@ function words(text: string, p: number): Numeral | undefined {
   return { value: n, end: w.end, integer: true };
 }
 
+const DOZEN: ReadonlySet<string> = new Set(["dozen", "doz"]);
+const afterDot = (text: string, at: number): number => (text[at] === "." ? at + 1 : at);
+
 function few(end: number): Numeral {
   return { value: 3, end, spread: [2, 4] };
 }
 
 function dozen(text: string, n: Numeral): Numeral {
   if (n.article === true || n.spread !== undefined) return n;
-  const d = skipWord(text, n.end, "dozen");
-  return d === undefined ? n : { value: n.value * 12, end: d };
+  const d = skipWord(text, n.end, ...DOZEN);
+  return d === undefined ? n : { value: n.value * 12, end: afterDot(text, d) };
 }
