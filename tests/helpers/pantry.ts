@@ -130,7 +130,13 @@ function statesOf(state: string): string[] {
 /** The names of these as a catalogue holds them in columns. */
 export const namesOf = (all: readonly Ingredient[]): Store["names"] => ({
   eachShared: (at, each) => {
-    for (const n of all[at]?.names ?? []) if (n.of !== "state") each(n.text, n.tag);
+    const { food, part } = all[at] ?? {};
+    const seen = new Set<string>();
+    for (const n of all.flatMap((i) => (i.food === food && i.part === part ? i.names : []))) {
+      if (n.of === "state" || seen.has(`${n.tag} ${n.text}`)) continue;
+      seen.add(`${n.tag} ${n.text}`);
+      each(n.text, n.tag);
+    }
   },
   ownOf: (at) => ({ en: (all[at]?.names ?? []).filter((n) => n.of === "state").map((n) => n.text) }),
   unlisted: (at) => [all[at]?.name.us ?? "", all[at]?.name.gb ?? ""],
