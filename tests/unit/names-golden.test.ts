@@ -189,3 +189,46 @@ describe("bare words that honestly mean several foods", () => {
     expect(findFood(us, "maple syrup")[0]?.id).toBe("maple-syrup/pantry");
   });
 });
+
+// Common practice, no source: what two kitchens call by two names, and what only sounds alike.
+describe("one food or two", () => {
+  const foodOf = (text: string): string | undefined => findFood(us, text)[0]?.id.split("/")[0];
+  const pairs = (text: string): [string, string][] =>
+    text.split(";").map((pair) => pair.trim().split(" = ") as [string, string]);
+  it.each(
+    pairs(`
+      coriander leaves = cilantro; rocket = arugula; swede = rutabaga; mangetout = snow peas; spring onion = scallion;
+      beetroot = beet; garbanzo beans = chickpeas; broad beans = fava beans; haricot beans = navy beans;
+      icing sugar = confectioners sugar; bicarb = baking soda; wholemeal flour = whole wheat flour;
+      strong flour = bread flour; desiccated coconut = dried coconut; brinjal = aubergine; bhindi = okra;
+      rajma = kidney beans; besan = gram flour; rava = sooji; dahi = yogurt; hing = asafoetida; haldi = turmeric;
+      carom seeds = ajwain; imli = tamarind; kumara = sweet potato; silverbeet = Swiss chard; eschalot = shallot;
+      calamari = squid; pepitas = pumpkin seeds; mooli = daikon; pak choi = bok choy; vanilla essence = vanilla extract;
+      kadi patta = curry leaves; wombok = napa cabbage; rock sugar = sugar cubes
+    `),
+  )("%s is %s", (a, b) => {
+    expect(foodOf(a)).toBeDefined();
+    expect(foodOf(a)).toBe(foodOf(b));
+  });
+  it.each(
+    pairs(`
+      yam = sweet potato; celeriac = celery; parsley root = parsley; cornmeal = cornstarch; baking soda = baking powder;
+      cream of coconut = coconut cream; coconut milk = coconut water; condensed milk = evaporated milk;
+      apple cider = cider vinegar; rice vinegar = sake; water chestnut = chestnut; ginger ale = ginger;
+      crab stick = crab; lemongrass = lemon; dill pickle = dill; sherry vinegar = sherry; smoked paprika = paprika;
+      garlic salt = garlic; plantain = banana; horseradish = radish; goat cheese = goat; almond milk = milk;
+      tamari = soy sauce; wild rice = rice; oyster sauce = oyster; lime leaf = lime; black cumin = cumin
+    `),
+  )("%s is not %s", (a, b) => {
+    expect(foodOf(a) ?? foodOf(b)).toBeDefined();
+    expect(findFood(us, a)[0]?.id).not.toBe(findFood(us, b)[0]?.id);
+  });
+  it.each(
+    "baking parchment, pudding basin, cocktail sticks, jam jars, piping bag, muslin square, pie weights, egg poacher, butter knife, cheese board, fish kettle, rice paddle, tea towel, coffee filter paper, cake stand, salt shaker, cherry pitter, oyster knife, lolly sticks, silicone mat, milk frother, melon baller, dog biscuits, bird seed, hand soap".split(
+      ", ",
+    ),
+  )("%s is none", (text) => {
+    expect(findFood(us, text)).toEqual([]);
+    expect(findInPhrase(us, text)).toBeUndefined();
+  });
+});
