@@ -1,5 +1,13 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
-import { type Amount, ML_PER_CUP, ML_PER_TBSP, ML_PER_TSP, type Quantity, type Unit } from "../quantity/index.js";
+import {
+  type Amount,
+  GRAMS_PER_LB,
+  ML_PER_CUP,
+  ML_PER_TBSP,
+  ML_PER_TSP,
+  type Quantity,
+  type Unit,
+} from "../quantity/index.js";
 import { bareRow, countRow, densityOf, inchRow, rowOf, SIZE, SIZE_OF_LOT } from "./rows.js";
 import type { SourceRef, UnitId } from "../types.js";
 
@@ -102,6 +110,10 @@ export function weigh(
   };
 }
 
+/** "in the shell", "in their shells", "unshelled": of these the shell is weighed too. */
+const inShell = (words: ReadonlySet<string>): boolean =>
+  words.has("unshelled") || words.has("in-shell") || (words.has("in") && (words.has("shell") || words.has("shells")));
+
 function ownWeight(
   store: Store,
   i: Ingredient,
@@ -127,7 +139,13 @@ function ownWeight(
     if (each !== undefined) return scaled(each, unit?.id ?? "piece", unit?.label ?? "");
     if (q.each.unit?.dimension !== "length") return undefined;
   }
-  if (unit?.dimension === "mass") return scaled(unit.factor, unit.id, "");
+  if (unit?.dimension === "mass") {
+    // "500 g walnuts in the shell": what is in it, by a row for a pound of them
+    const kernels = inShell(words) ? rowOf(i, "lb", "in-shell") : undefined;
+    return kernels === undefined
+      ? scaled(unit.factor, unit.id, "")
+      : scaled((unit.factor * kernels.grams) / GRAMS_PER_LB, unit.id, "in shell", kernels.source);
+  }
   if (unit?.dimension === "length") return undefined;
   if (unit?.dimension === "volume") {
     const d = densityOf(store, i, unit.id === "pinch" ? "tsp" : unit.id, words);
