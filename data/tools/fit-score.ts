@@ -2,7 +2,9 @@
 import { storeOf } from "../../src/catalogue/index.js";
 import { readAsk } from "../../src/swap/ask.js";
 import { beforeOf, floorOf, weighAll, type Weighed } from "../../src/swap/candidates.js";
-import { classOf, weightsOf } from "../../src/swap/score.js";
+import { isCommonPractice } from "../../src/swap/evidence.js";
+import { classOf } from "../../src/swap/score.js";
+import type { WeightTable } from "../../src/swap/settled.js";
 import type { Catalogue } from "../../src/types.js";
 import { MIXTURES, averagePrecision, byCode, keyOf, rankOf, type Need } from "./published.js";
 
@@ -11,8 +13,10 @@ export const CLASSES = ["bulk", "seasoning", "working"] as const;
 export type ClassName = (typeof CLASSES)[number];
 /** One weight a part, in the order of PARTS. */
 export type Weights = readonly number[];
+/** What is known weighs `evidence` as common practice and `published` as a publication's; what it leaves out is marked `unlisted`. */
 export interface Marks {
   readonly evidence: number;
+  readonly published: number;
   readonly unlisted: number;
 }
 
@@ -26,6 +30,8 @@ interface Candidate {
   /** What tables say of it: a mark, or that they name others for the need. */
   readonly evidence?: number | "unlisted";
   readonly known: boolean;
+  /** Known from a publication, not from common practice alone. */
+  readonly published: boolean;
 }
 export interface Case {
   readonly need: Need;
@@ -47,6 +53,7 @@ const candidateOf = (w: Weighed): Candidate => {
     values: PARTS.map((name) => at.get(name) ?? Number.NaN),
     ...(evidence === undefined ? {} : { evidence: w.known ? evidence : ("unlisted" as const) }),
     known: w.known !== undefined,
+    published: w.known !== undefined && !isCommonPractice(w.known.edge),
   };
 };
 
@@ -67,15 +74,25 @@ export function caseOf(c: Catalogue, need: Need): Case {
 
 /** Weights and marks as they stand in the data. */
 export function presentWeights(c: Catalogue): { weights: Record<ClassName, number[]>; marks: Marks } {
-  const table = weightsOf({ store: storeOf(c) } as ReturnType<typeof readAsk>);
+  const table = storeOf(c).tables["weights"] as WeightTable;
   return {
     weights: Object.fromEntries(CLASSES.map((k) => [k, PARTS.map((p) => table[k][p])])) as Record<ClassName, number[]>,
-    marks: { evidence: table.evidence, unlisted: table.unlisted },
+    marks: { evidence: table.evidence, published: table.published, unlisted: table.unlisted },
   };
 }
 
 const round4 = (v: number): number => Math.round(v * 10_000) / 10_000;
-function scoreOf(x: Candidate, w: Weights, marks?: Marks): { base: number; score: number } {
+/** Whether a publication, or only common practice, names others that fit: what is left out weighs as much. */
+const fits = (x: Candidate): boolean => typeof x.evidence === "number" && x.evidence >= 0.6;
+const spokenOf = (list: readonly Candidate[]): "published" | "evidence" | undefined =>
+  list.some((x) => fits(x) && x.published) ? "published" : list.some(fits) ? "evidence" : undefined;
+
+function scoreOf(
+  x: Candidate,
+  w: Weights,
+  silence: "published" | "evidence" | undefined,
+  marks?: Marks,
+): { base: number; score: number } {
   let top = 0;
   let bottom = 0;
   for (let k = 0; k < w.length; k++) {
@@ -86,14 +103,17 @@ function scoreOf(x: Candidate, w: Weights, marks?: Marks): { base: number; score
   }
   const base = round4(top / bottom);
   if (!marks || x.evidence === undefined) return { base, score: base };
-  const mark = x.evidence === "unlisted" ? marks.unlisted : x.evidence;
-  return { base, score: round4((top + mark * marks.evidence) / (bottom + marks.evidence)) };
+  const unlisted = x.evidence === "unlisted";
+  const mark = unlisted ? marks.unlisted : x.evidence;
+  const weight = marks[unlisted ? (silence ?? "evidence") : x.published ? "published" : "evidence"];
+  return { base, score: round4((top + mark * weight) / (bottom + weight)) };
 }
 
 /** Keys in the order the engine would give, mixtures thinned out as it thins them. */
 export function ranking(list: readonly Candidate[], floor: number, w: Weights, marks?: Marks): string[] {
+  const silence = spokenOf(list);
   const scored = list
-    .map((x) => ({ x, ...scoreOf(x, w, marks) }))
+    .map((x) => ({ x, ...scoreOf(x, w, silence, marks) }))
     .filter(({ x, base }) => base >= floor || x.known)
     .sort((a, b) => b.score - a.score || a.x.ids.length - b.x.ids.length || byCode(a.x.order, b.x.order));
   const out: string[] = [];
@@ -141,7 +161,7 @@ export function markLeftOut(x: Case, w: Weights, marks: Marks): number {
     if (!own) continue;
     const others = x.all.filter((y) => y.key !== key);
     // Whether tables still speak of the need without this row, and it is no near twin.
-    const spoken = others.some((y) => typeof y.evidence === "number" && y.evidence >= 0.6);
+    const spoken = spokenOf(others) !== undefined;
     const twin = (own.values[PARTS.indexOf("kin")] as number) >= 0.88;
     const row: Candidate = spoken && !twin ? { ...own, evidence: "unlisted" } : own;
     const rank = rankOf(ranking([...others, row], x.floor, w, marks), key, x.need.named);

@@ -1,51 +1,15 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { freeze } from "../errors.js";
-import { kinLikeness } from "../likeness/index.js";
 import { requireFood } from "../names/index.js";
 import type { Catalogue, Judgement, Refusal, Swap, SwapAdvice, SwapRequest } from "../types.js";
 import { readAsk, type Ask } from "./ask.js";
 import { buildSwap } from "./build.js";
 import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } from "./candidates.js";
+import { Crowd } from "./crowd.js";
 import { goWithoutFor } from "./gowithout.js";
 import { ranked } from "./rank.js";
 import { checkRequest } from "./request.js";
-import { classOf } from "./score.js";
 import { named } from "./sentence.js";
-
-/** Answers of one food, and of one kind, before the list is nothing but varieties. */
-const OF_FOOD = 1;
-const OF_OWN_FOOD = 2;
-/** What is eaten for itself has many good others: any white fish for a white fish. */
-const OF_KIND = { bulk: 8, seasoning: 3, working: 3 } as const;
-/**
- * Tells whether a single stand-in is one more of what the list has enough of: states of one food, varieties of one kind. What a table
- * names and what is in the house always stay. Counted before anything is refused, so that avoiding more never brings up a swap that was
- * not there before.
- */
-class Crowd {
-  private readonly foods = new Map<string, number>();
-  private readonly kinds = new Map<string, number>();
-  private readonly twins = new Set<string>();
-  constructor(private readonly ask: Ask) {}
-  /** Whether one that no table names would be one too many. Once true, always true. */
-  full(i: Ingredient): boolean {
-    if (this.ask.have?.has(i.id) === true) return false;
-    const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
-    return (this.foods.get(i.food) ?? 0) >= most || (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
-  }
-  /** The same for one that has come up, counting it when it stays. */
-  crowded(w: Weighed): boolean {
-    const only = w.uses.length === 1 ? w.uses[0]?.ingredient : undefined;
-    // What is as good as the thing itself needs nothing stirred in that makes it no better.
-    if (!only) return w.known === undefined && w.uses.some((u) => this.twins.has(u.ingredient.id));
-    if (kinLikeness(this.ask.item, only) >= 0.88) this.twins.add(only.id);
-    if (this.ask.have?.has(only.id) === true) return false;
-    if (w.known === undefined && this.full(only)) return true;
-    this.foods.set(only.food, (this.foods.get(only.food) ?? 0) + 1);
-    this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
-    return false;
-  }
-}
 
 /** Refusals listed for one question. */
 const REFUSED = 50;

@@ -241,7 +241,7 @@ export function mostOf(ask: Ask, use: Ingredient, grams: number): { readonly bas
   add(kin, w.kin);
   add(customOf(settled, use, likelyAtHand(ask, use)), w.custom);
   const base = round4(sum / total);
-  if (settled.named > 0) add(unlistedMark(settled, kin), settled.table.evidence);
+  if (settled.named > 0) add(unlistedMark(settled, kin), settled.silence);
   return { base, score: round4(sum / total) };
 }
 
@@ -286,11 +286,12 @@ export function scoreOf(
   add("custom", custom, w.custom);
   const base = round4(meanOf(marks));
   const parts = marks.length;
-  const { evidence } = settled.table;
+  const { evidence, published } = settled.table;
   const left = unlistedMark(settled, kin);
   // What tables name for another dish is still no weaker than what they leave out.
-  if (known) add("evidence", Math.max(known.fits, Math.min(0.88, left)), evidence);
-  else if (settled.named > 0) add("evidence", left, evidence);
+  if (known)
+    add("evidence", Math.max(known.fits, Math.min(0.88, left)), isCommonPractice(known.edge) ? evidence : published);
+  else if (settled.named > 0) add("evidence", left, settled.silence);
   return {
     score: marks.length > parts ? round4(meanOf(marks)) : base,
     base,

@@ -3,6 +3,7 @@ import { carrierDose, carrierOf, dose } from "../dose/index.js";
 import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
 import type { RoleId, ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
+import { isCommonPractice } from "./evidence.js";
 import { gainedNotes } from "./gates.js";
 import { cookedAlready, isMince } from "./prep.js";
 
@@ -12,7 +13,9 @@ export interface WeightTable {
   readonly bulk: Weights;
   readonly seasoning: Weights;
   readonly working: Weights;
+  /** What evidence weighs: what cooks are known to do, and what a publication names. */
   readonly evidence: number;
+  readonly published: number;
   /** What a stand-in no table names gets under evidence when tables do speak of the need. */
   readonly unlisted: number;
   /** The same for a near twin of what is missing. */
@@ -21,6 +24,25 @@ export interface WeightTable {
 }
 
 const BULK: readonly string[] = ["served weight"];
+/**
+ * What is fitted by a figure of its own, so that the amount already makes good for being weaker at it: judged weights then only say
+ * whether it is used for the job at all. Not water, which everything holds, nor what is judged alone.
+ */
+const MEASURED: readonly string[] = [
+  "fat",
+  "sweetness",
+  "acid",
+  "salt",
+  "thickening",
+  "lift",
+  "gel",
+  "pungency",
+  "umami",
+];
+/** From this judged weight on a food is used for a job as a matter of course. */
+const USED_FOR = 0.3;
+/** What only works in a dish is smelt less than what seasons it: two profiles are set against at least so many notes. */
+const LEAST_AROMA = { bulk: 6, seasoning: 6, working: 12 } as const;
 const SEASONING: readonly string[] = ["salt", "acid", "umami", "pungency", "aroma"];
 
 /** One job asked, with what the missing ingredient brings to it. */
@@ -78,6 +100,8 @@ export class Settled {
   readonly balance: number;
   /** How many known swaps fit the question. */
   readonly named: number;
+  /** What it weighs to be left out: more where a publication names others. */
+  readonly silence: number;
   /** Notes of the missing ingredient beyond sweet and sour, which are tastes. */
   readonly notes: readonly string[];
   readonly minced: boolean;
@@ -109,10 +133,12 @@ export class Settled {
     this.total = this.jobs.reduce((sum, job) => sum + job.counts, 0);
     this.lifts = ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5);
     this.balance = balance(ask, item);
-    this.named = ask.known.filter((k) => k.fits >= 0.6).length;
+    const fitting = ask.known.filter((k) => k.fits >= 0.6);
+    this.named = fitting.length;
+    this.silence = fitting.every((k) => isCommonPractice(k.edge)) ? this.table.evidence : this.table.published;
     this.notes = item.dominant.filter((n) => n !== "sweet" && n !== "sour");
     this.minced = isMince(item);
-    this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
+    this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i, LEAST_AROMA[this.klass]));
     this.cooked = byCode(store.codes("state"), cookedAlready);
     this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisine));
     const textures = store.codes("texture");
@@ -127,7 +153,8 @@ export class Settled {
   jobFit(use: Ingredient, share: number, grams: number | undefined): number {
     let sum = 0;
     for (const job of this.jobs) {
-      const mine = weightIn(use, job.role) ?? 0;
+      const judged = weightIn(use, job.role) ?? 0;
+      const mine = MEASURED.includes(job.carrier) ? Math.min(1, judged / USED_FOR) * job.theirs : judged;
       sum += job.counts * Math.min(1, mine / job.theirs) * this.dosed(use, job, grams);
     }
     return this.total === 0 ? 0 : (share * sum) / this.total;
