@@ -9,7 +9,7 @@ const OF_FOOD = 1;
 const OF_OWN_FOOD = 3;
 /** Of one kind. What is eaten for itself has many good others: any white fish for a white fish. What works in a dish has few worth two lines. */
 const OF_KIND = { bulk: 8, seasoning: 3, working: 2 } as const;
-/** Of one family of kinds (any sugar, any milk): a list of what else would do has to leave the family. */
+/** Of one family of kinds (any sugar, any milk), for what works in a dish: a list of what else would do has to leave the family. */
 const OF_FAMILY = { bulk: Infinity, seasoning: 3, working: 3 } as const;
 
 /** The branches of the tree of kinds that say where a food comes from, not what it is. */
@@ -35,12 +35,11 @@ export class Crowd {
   full(i: Ingredient): boolean {
     if (this.ask.have?.has(i.id) === true) return false;
     const klass = classOf(this.ask);
-    const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
-    return (
-      (this.foods.get(i.food) ?? 0) >= most ||
-      (this.kinds.get(i.kind) ?? 0) >= OF_KIND[klass] ||
-      (OF_FAMILY[klass] < Infinity && (this.families.get(familyOf(i)) ?? 0) >= OF_FAMILY[klass])
-    );
+    const own = i.food === this.ask.item.food;
+    if ((this.foods.get(i.food) ?? 0) >= (own ? OF_OWN_FOOD : OF_FOOD)) return true;
+    if (own) return false;
+    if ((this.kinds.get(i.kind) ?? 0) >= OF_KIND[klass]) return true;
+    return (this.families.get(familyOf(i)) ?? 0) >= OF_FAMILY[klass];
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {

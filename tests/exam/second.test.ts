@@ -8,7 +8,6 @@ examine("the second examination", "second.yaml", 140, [
   ...misses(
     [
       "it-pancetta-none-veg",
-      "lv-pomegranate-seeds",
       "ir-rose-water-dessert",
       "in-asafoetida-dal",
       "in-asafoetida-jain",
@@ -17,10 +16,19 @@ examine("the second examination", "second.yaml", 140, [
       "vn-rice-paddy-herb",
       "day-onion-fodmap",
       "day-celery-soup",
-      "day-pine-nuts-pesto-allergy",
     ],
     NEAR,
   ),
+  [
+    "lv-pomegranate-seeds",
+    ["not left out", "no good one in three"],
+    "dried sour cherries come first, two berries not listed follow",
+  ],
+  [
+    "day-egg-cake-allergy",
+    ["no good one in three", "poor above good"],
+    "published tables name baking powder with vinegar, gelatin and beans for any cake, which outweighs common practice",
+  ],
   [
     "mx-tomatillo-house",
     ["poor above good"],

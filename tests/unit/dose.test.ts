@@ -256,8 +256,9 @@ describe("docs/method.md", () => {
       expect(cells.map(Number), name).toEqual([role, texture, flavour, handling, kin, custom]);
     }
     for (const [name, value] of [
-      ["evidence", "weighs"],
-      ["unlisted", "name gets"],
+      ["published", "weighs on top:"],
+      ["evidence", "published,"],
+      ["unlisted", "u is"],
       ["twin", "(0.75 and more)"],
     ] as const)
       expect(page, name).toContain(`${value} ${marks[name]}`);
