@@ -162,6 +162,8 @@ function foodTarget(lookup: Lookup, i: Ingredient, wish: string): Target | undef
   const cooked = tail === "cooked" || wish.toLowerCase().startsWith("cooked ");
   const named = foodsOf(lookup, wish);
   if (named.length === 0) return undefined;
+  // "Clam meat" of clams: what is left of the very thing without its shell.
+  if (named.includes(i) && wish.trim().toLowerCase().endsWith(" meat")) return nodes([i], "edible");
   const kin = named.filter((f) => sameFood(f, i));
   const wanted = kin.length > 0 ? kin : named;
   if (!cooked) return nodes(wanted, "sold", "edible");
