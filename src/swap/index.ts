@@ -2,7 +2,7 @@ import type { Ingredient } from "../catalogue/index.js";
 import { freeze } from "../errors.js";
 import { requireFood } from "../names/index.js";
 import type { Catalogue, Judgement, Refusal, Swap, SwapAdvice, SwapRequest } from "../types.js";
-import { readAsk, type Ask } from "./ask.js";
+import { readAsk } from "./ask.js";
 import { buildSwap } from "./build.js";
 import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } from "./candidates.js";
 import { Crowd } from "./crowd.js";
