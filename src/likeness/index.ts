@@ -8,9 +8,8 @@ const ALIEN = 1.6;
 /**
  * How much of one aroma profile another keeps, 0 to 1; not symmetric. Levels are compared as they stand: they say how strongly each
  * smells as it is usually used, which is what a fitted amount brings.
- * @param least in levels: two faint profiles differ by little however unlike they are: the difference is never divided by less (two marked notes)
  */
-export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient, least = 6): number {
+export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient): number {
   const { aromas, aroma } = profilesOf(store);
   const w = aromas.length;
   const m0 = missing.index * w;
@@ -23,7 +22,8 @@ export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient
     difference += b > a ? ALIEN * (b - a) : a - b;
     total += a + b;
   }
-  return Math.max(0, 1 - difference / Math.max(total, least));
+  // Two faint profiles differ by little however unlike they are: never divide by less than two marked notes.
+  return Math.max(0, 1 - difference / Math.max(total, 6));
 }
 
 /** 0 to 1; symmetric. Undefined when the two share no judged attribute. */

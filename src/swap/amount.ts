@@ -84,7 +84,7 @@ const ROOM = 1.25;
 const SAME: Readonly<Record<string, number>> = {
   salt: 0.7,
   acid: 0.7,
-  sweetness: 0.5,
+  sweetness: 0.7,
   umami: 0.7,
   aroma: 0.5,
   pungency: 0.5,

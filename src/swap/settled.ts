@@ -24,25 +24,6 @@ export interface WeightTable {
 }
 
 const BULK: readonly string[] = ["served weight"];
-/**
- * What is fitted by a figure of its own, so that the amount already makes good for being weaker at it: judged weights then only say
- * whether it is used for the job at all. Not water, which everything holds, nor what is judged alone.
- */
-const MEASURED: readonly string[] = [
-  "fat",
-  "sweetness",
-  "acid",
-  "salt",
-  "thickening",
-  "lift",
-  "gel",
-  "pungency",
-  "umami",
-];
-/** From this judged weight on a food is used for a job as a matter of course. */
-const USED_FOR = 0.3;
-/** What only works in a dish is smelt less than what seasons it: two profiles are set against at least so many notes. */
-const LEAST_AROMA = { bulk: 6, seasoning: 6, working: 12 } as const;
 const SEASONING: readonly string[] = ["salt", "acid", "umami", "pungency", "aroma"];
 
 /** One job asked, with what the missing ingredient brings to it. */
@@ -138,7 +119,7 @@ export class Settled {
     this.silence = fitting.every((k) => isCommonPractice(k.edge)) ? this.table.evidence : this.table.published;
     this.notes = item.dominant.filter((n) => n !== "sweet" && n !== "sour");
     this.minced = isMince(item);
-    this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i, LEAST_AROMA[this.klass]));
+    this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
     this.cooked = byCode(store.codes("state"), cookedAlready);
     this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisine));
     const textures = store.codes("texture");
@@ -153,8 +134,7 @@ export class Settled {
   jobFit(use: Ingredient, share: number, grams: number | undefined): number {
     let sum = 0;
     for (const job of this.jobs) {
-      const judged = weightIn(use, job.role) ?? 0;
-      const mine = MEASURED.includes(job.carrier) ? Math.min(1, judged / USED_FOR) * job.theirs : judged;
+      const mine = weightIn(use, job.role) ?? 0;
       sum += job.counts * Math.min(1, mine / job.theirs) * this.dosed(use, job, grams);
     }
     return this.total === 0 ? 0 : (share * sum) / this.total;
