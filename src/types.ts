@@ -196,7 +196,8 @@ export interface Measure {
   readonly unit: UnitId;
   readonly text: string;
   readonly roundedBy: number;
-} // roundedBy: grams the kitchen measure is over (+) or under (-)
+  readonly beside?: UnitId;
+} // roundedBy: grams the kitchen measure is over (+) or under (-); beside: the unit of a second amount the text gave ("2 breasts (300 g)")
 export interface Portion extends FoodRef {
   readonly grams: number;
   readonly range?: readonly [low: number, high: number];

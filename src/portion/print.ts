@@ -256,8 +256,10 @@ export function measureAsRead(q: Quantity, w: Weight): Measure {
   const amount = roundTo(q.value * scale, 4);
   const range = q.low === q.high ? undefined : ([q.low * scale, q.high * scale] as const);
   const label = q.unit === undefined || q.unit.dimension === "count" ? w.label : "";
+  const second = (q.also ?? q.each)?.unit;
+  const beside = second === undefined || second.dimension === "length" ? {} : { beside: second.id };
   if (q.each === undefined || q.each.unit === undefined)
-    return { amount, unit, text: sized(measureText(q.value * scale, unit, label, range), q), roundedBy };
+    return { amount, unit, text: sized(measureText(q.value * scale, unit, label, range), q), roundedBy, ...beside };
   const size = sizeText(q.each.value, q.each.unit);
   const noun = measureText(q.value, unit, q.unit?.label ?? "", range);
   const space = noun.lastIndexOf(" ");
@@ -267,7 +269,7 @@ export function measureAsRead(q: Quantity, w: Weight): Measure {
     named < 0
       ? `${noun} (${size})${q.each.unit.dimension === "length" ? " piece" : ""}`
       : `${noun.slice(0, named)} (${size})${noun.slice(named)}`;
-  return { amount, unit, text, roundedBy };
+  return { amount, unit, text, roundedBy, ...beside };
 }
 
 /** What one holds: in its own unit when that is a public one, else in ml ("14 fl oz" → "414 ml") or inches. */

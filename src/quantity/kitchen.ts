@@ -40,7 +40,7 @@ export function cupFor(ml: number): KitchenMeasure | undefined {
   return { amount, unit: "cup", base: amount * ML_PER_CUP };
 }
 
-/** The step a metric scale or jug is read to: 1 below 20, 5 below 100, 10 below 500, 25 below 1,000, then 50. */
+/** The step a metric scale or jug is read to: 1 below 20, 5 below 100, 10 below 500 (or 25 from 200), 25 below 1,000, then 50. */
 function metricStep(x: number): number {
   if (x < 2) return 0.1;
   if (x < 20) return 1;
@@ -50,7 +50,9 @@ function metricStep(x: number): number {
 }
 function metric(x: number, small: "g" | "ml", big: "kg" | "l"): KitchenMeasure {
   const step = metricStep(x);
-  const rounded = Math.max(step, roundTo(Math.round(x / step) * step, 1));
+  const tens = Math.max(step, roundTo(Math.round(x / step) * step, 1));
+  // Recipes write 225, 275 and 375 g as readily as whole tens
+  const rounded = step === 10 && x >= 200 ? nearestStep(x, [tens, Math.round(x / 25) * 25]) : tens;
   return rounded >= 1000
     ? { amount: roundTo(rounded / 1000, 2), unit: big, base: rounded }
     : { amount: rounded, unit: small, base: rounded };

@@ -18,12 +18,15 @@ const DOZEN = 12;
  * Eggs are counted whatever was asked, and a stand-in for pieces of meat or fish is weighed: nobody fills cups with tofu for a chicken leg.
  */
 export function portionFor(ask: Ask, i: Ingredient, grams: number): Portion {
-  const { unit } = ask.missing.measure;
+  const { unit, beside } = ask.missing.measure;
   const told = ask.missing.assumed !== true;
-  const usual = portionOf(ask.store, i, grams, told && METRIC.includes(unit) ? { measures: "metric" } : {});
+  // "2 chicken breasts (300 g)" and "1 (400 g) can" were written in a metric kitchen; "1 cup (120 g)" was written for both.
+  const metric =
+    told && (METRIC.includes(unit) || (COUNTED.includes(unit) && beside !== undefined && METRIC.includes(beside)));
+  const usual = portionOf(ask.store, i, grams, metric ? { measures: "metric" } : {});
   const eggs = inEggs(i, usual.grams);
   if (eggs !== undefined) return { ...usual, measure: eggs };
-  if (ask.store.measures === "metric" || (told && METRIC.includes(unit)) || grams < LEAST) return usual;
+  if (ask.store.measures === "metric" || metric || grams < LEAST) return usual;
   if (i.roles.some((r) => r.role === "liquid" && r.weight >= 0.5)) return usual;
   const asked = told && SCALE.includes(unit);
   const protein = ask.roles[0]?.role === "main protein" && unit === "piece" && !COUNTED.includes(usual.measure.unit);

@@ -185,7 +185,7 @@ describe("printing", () => {
     ["egg/fresh", 100, "2 large", "2 large"],
     ["milk/fresh", 244, "1 cup", "240 ml"],
     ["cod/salt-cured", 450, "1 lb", "450 g"],
-    ["ground-beef/fresh", 227, "8 oz", "230 g"],
+    ["ground-beef/fresh", 227, "8 oz", "225 g"],
     ["lemon.juice/fresh", 15, "1 tbsp", "1 tbsp"],
     ["butter/fresh", 28, "2 tbsp", "30 g"],
     ["yeast/dried", 7, "1 packet", "1 packet"],
