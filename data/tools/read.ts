@@ -117,6 +117,7 @@ export function readData(root: string): {
     "names",
     "portions",
     "jobs",
+    "cuisines",
     "weights",
     "basics",
     "everyday",

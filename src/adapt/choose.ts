@@ -2,6 +2,7 @@ import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood } from "../names/index.js";
 import { MAX_LINE, portionOf } from "../portion/index.js";
+import { kitchenOf } from "../recipe/index.js";
 import { readAvoid, refusalFor, type AvoidRules } from "../safety/index.js";
 import { swapsFor } from "../swap/index.js";
 import type { AdaptChoices, Catalogue, Portion, Recipe, Refusal, Swap } from "../types.js";
@@ -151,6 +152,7 @@ export function choose(
         lines: dishLines.filter((l, i) => i !== at && l !== "").slice(0, MAX_DISH),
         ...(technique === undefined ? {} : { technique }),
         ...(recipe.serves === undefined ? {} : { serves: recipe.serves * factor }),
+        ...kitchenOf(recipe),
       },
       ...(choices.avoid === undefined ? {} : { avoid: choices.avoid }),
       ...(choices.have === undefined ? {} : { have: choices.have }),

@@ -78,10 +78,10 @@ function sharedOrigin(a: Ingredient, b: Ingredient): number {
 }
 
 /** Share of one's traditions the other belongs to as well, 0 to 1; 0.5 when either lists none. */
-export function customLikeness(missing: Ingredient, use: Ingredient, cuisine?: string): number {
-  if (cuisine !== undefined) {
+export function customLikeness(missing: Ingredient, use: Ingredient, cuisines?: readonly string[]): number {
+  if (cuisines !== undefined) {
     if (use.traditions.length === 0) return 0.5;
-    return use.traditions.includes(cuisine) ? 1 : 0.25;
+    return cuisines.some((t) => use.traditions.includes(t)) ? 1 : 0.25;
   }
   if (missing.traditions.length === 0 || use.traditions.length === 0) return 0.5;
   const common = missing.traditions.filter((t) => use.traditions.includes(t)).length;

@@ -7,6 +7,7 @@ import { alike, byLetters } from "./fuzzy.js";
 import { byName, byRule, mayReorder, order, type Found, type Hit } from "./lookup.js";
 import { inPhrase, type InPhrase } from "./phrase.js";
 
+export { readCuisine, type Kitchen } from "./cuisine.js";
 export { foldText } from "./fold.js";
 
 /** A food found inside an ingredient phrase. */

@@ -2,7 +2,7 @@
 import { fail, freeze } from "../errors.js";
 import { findFood } from "../names/index.js";
 import { readLine } from "../portion/index.js";
-import { recipesIn, techniquesOfLines, type ReadRecipe } from "../recipe/index.js";
+import { kitchenOf, recipesIn, techniquesOfLines, type ReadRecipe } from "../recipe/index.js";
 import { swapsFor } from "../swap/index.js";
 import type { Avoid, Catalogue, Recipe, SwapNotes } from "../types.js";
 import { worthAsking, worthPrinting } from "./choose.js";
@@ -79,6 +79,7 @@ export function swapNotes(c: Catalogue, recipe: Recipe, options: NoteOptions = {
         lines: others.map((l) => `${round((l.read.portion?.grams ?? 0) * scale)} g ${l.read.portion?.name ?? ""}`),
         ...(technique === undefined ? {} : { technique }),
         ...(people === undefined ? {} : { serves: people }),
+        ...kitchenOf(recipe),
       },
       ...(avoid === undefined ? {} : { avoid }),
       ...(have === undefined ? {} : { have }),

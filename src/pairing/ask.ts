@@ -1,6 +1,6 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
-import { findFood, requireFood } from "../names/index.js";
+import { findFood, requireFood, readCuisine } from "../names/index.js";
 import { nearestOf } from "../nearest.js";
 import { readLine } from "../portion/index.js";
 import { readAvoid, type AvoidRules } from "../safety/index.js";
@@ -45,21 +45,11 @@ function check(request: unknown): asserts request is PairingRequest {
     wrong("limit", `a whole number from 1 to ${MOST}`);
 }
 
-const words = (text: string): string[] =>
-  text
-    .toLowerCase()
-    .split(/[^\p{L}]/u)
-    .filter((w) => w !== "" && w !== "and");
-/** Traditions a text names: all of its words are in the name, or it says "Indian", which the list does not. */
-function traditionsOf(store: Store, text: string): string[] {
+/** @throws `unknown term` when no word of it names a kitchen */
+function traditionsOf(store: Store, text: string): readonly string[] {
+  const { traditions } = readCuisine(store, text);
+  if (traditions.length > 0) return traditions;
   const accepted = store.terms["tradition"] ?? [];
-  const asked = words(text.slice(0, 100));
-  const also: Readonly<Record<string, string>> = { indian: "South Asian", spanish: "Iberian", portuguese: "Iberian" };
-  const meant = asked.flatMap((w) => (Object.hasOwn(also, w) ? words(also[w] ?? "") : [w]));
-  const exact = accepted.filter((t) => t.toLowerCase() === text.trim().toLowerCase());
-  const found =
-    exact.length > 0 ? exact : accepted.filter((t) => meant.length > 0 && meant.every((w) => words(t).includes(w)));
-  if (found.length > 0) return found;
   const nearest = nearestOf(text.slice(0, 100), accepted);
   return fail("unknown term", `No tradition called "${text.slice(0, 100)}". Nearest: ${nearest.join(", ")}.`, {
     kind: "tradition",

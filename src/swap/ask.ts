@@ -1,6 +1,6 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
-import { findFood } from "../names/index.js";
+import { findFood, readCuisine } from "../names/index.js";
 import { parsePortion, portionOf, readLine, usualGrams, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { readAvoid, type AvoidRules } from "../safety/index.js";
@@ -33,7 +33,8 @@ export interface Ask {
   /** True when dish.lines were given: then corrections never take more than is there. */
   readonly dishKnown: boolean;
   readonly dishGrams: number;
-  readonly cuisine?: string;
+  /** The traditions of the dish's kitchen, as far as its words are known. */
+  readonly cuisines?: readonly string[];
   readonly serves?: number;
   readonly rules: AvoidRules;
   readonly have?: ReadonlySet<string>;
@@ -83,6 +84,14 @@ function readJobs(store: Store, text: string): { jobs: Job[]; unknown: string[] 
     }
   }
   return { jobs, unknown };
+}
+
+/** An unknown kitchen changes nothing and is told back. */
+function cuisinesOf(store: Store, text: string | undefined, notUnderstood: string[]): { cuisines?: readonly string[] } {
+  if (text === undefined) return {};
+  const { traditions, unknown } = readCuisine(store, text);
+  notUnderstood.push(...unknown);
+  return traditions.length === 0 ? {} : { cuisines: traditions };
 }
 
 function rolesAsked(
@@ -246,7 +255,7 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     dish,
     dishKnown: dish.length > 0,
     dishGrams,
-    ...(request.dish?.cuisine === undefined ? {} : { cuisine: request.dish.cuisine }),
+    ...cuisinesOf(store, request.dish?.cuisine, notUnderstood),
     ...(request.dish?.serves === undefined ? {} : { serves: request.dish.serves }),
     rules,
     ...(have === undefined ? {} : { have }),

@@ -102,7 +102,7 @@ export function knownSwaps(ask: Question): Known[] {
     // and both for less where the shops have none of it and the dish is not of those who cook with it.
     const strange = uses.some(
       ({ ingredient: i }) =>
-        i.athand === 0 && ask.have?.has(i.id) !== true && !i.traditions.includes(ask.cuisine ?? ""),
+        i.athand === 0 && ask.have?.has(i.id) !== true && !ask.cuisines?.some((t) => i.traditions.includes(t)),
     );
     const weight = (of.common ? 0.88 : 1) * (strange ? 0.85 : 1);
     return [{ edge, uses, fits: fitOf(of, ask, asked) * weight }];

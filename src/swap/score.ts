@@ -90,7 +90,7 @@ function likelyAtHand(ask: Ask, use: Ingredient): number {
   if (ask.have?.has(use.id) === true) return 1;
   const usual = AT_HAND[use.athand as 0 | 1 | 2];
   // What a tradition cooks with is at hand where it is cooked.
-  const own = ask.cuisine !== undefined && use.traditions.includes(ask.cuisine) ? 0.7 : 0;
+  const own = ask.cuisines?.some((t) => use.traditions.includes(t)) === true ? 0.7 : 0;
   return Math.max(usual, own);
 }
 

@@ -121,7 +121,7 @@ export class Settled {
     this.minced = isMince(item);
     this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
     this.cooked = byCode(store.codes("state"), cookedAlready);
-    this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisine));
+    this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisines));
     const textures = store.codes("texture");
     const texture = (stage: Ask["stage"]): ByCode<number | undefined> =>
       byCode(textures, (i) => textureLikeness(store, item, i, stage));

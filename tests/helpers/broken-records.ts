@@ -448,6 +448,26 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       says: ["sweet or savoury"],
     },
   ],
+  cuisines: [
+    {
+      when: "a tradition is unknown",
+      breaks: (r) => void (r.tables["cuisines"] = { Iberrian: ["spain"] }),
+      at: ["vocabulary/cuisines.yaml", "Iberrian"],
+      says: ['"Iberrian" is no tradition', "Nearest: Iberian"],
+    },
+    {
+      when: "a word is written with marks",
+      breaks: (r) => void (r.tables["cuisines"] = { Iberian: ["basqué"] }),
+      at: ["vocabulary/cuisines.yaml", "Iberian"],
+      says: ["basqué is no word for a kitchen", "letters a to z"],
+    },
+    {
+      when: "a word stands twice",
+      breaks: (r) => void (r.tables["cuisines"] = { Iberian: ["spain", "spain"] }),
+      at: ["vocabulary/cuisines.yaml", "Iberian"],
+      says: ['"spain" is listed twice'],
+    },
+  ],
   basics: [
     {
       when: "a basic is not in the catalogue",

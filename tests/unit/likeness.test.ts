@@ -81,8 +81,8 @@ describe("custom", () => {
   it("when the dish has a cuisine, only that counts", () => {
     if (!listed || !none) return;
     const own = listed.traditions[0] ?? "";
-    expect(customLikeness(none, listed, own)).toBe(1);
-    expect(customLikeness(listed, listed, "no such tradition")).toBe(0.25);
-    expect(customLikeness(listed, none, own)).toBe(0.5);
+    expect(customLikeness(none, listed, [own])).toBe(1);
+    expect(customLikeness(listed, listed, ["no such tradition"])).toBe(0.25);
+    expect(customLikeness(listed, none, [own])).toBe(0.5);
   });
 });

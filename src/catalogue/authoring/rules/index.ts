@@ -2,7 +2,7 @@ import type { Problem } from "../compile.js";
 import { calculated } from "./calculated.js";
 import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
-import { basics, everyday, jobs, portionClasses } from "./tables.js";
+import { basics, cuisines, everyday, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
 import { pairings } from "./pairings.js";
 import { repeats } from "./repeats.js";
@@ -25,6 +25,7 @@ export const RULES: readonly Rule[] = [
   idle,
   portionClasses,
   jobs,
+  cuisines,
   basics,
   everyday,
   repeats,

@@ -1,6 +1,7 @@
 import { nearest, rows, type Rule } from "./types.js";
 
 const BASICS = "vocabulary/basics.yaml";
+const CUISINES = "vocabulary/cuisines.yaml";
 const EVERYDAY = "vocabulary/everyday.yaml";
 const JOBS = "vocabulary/jobs.yaml";
 const PORTIONS = "vocabulary/portions.yaml";
@@ -58,6 +59,26 @@ export const jobs: Rule = {
       if (taste !== undefined && taste !== "sweet" && taste !== "savoury")
         say(JOBS, job, `taste is "${word(taste)}"; it is sweet or savoury.`);
       for (const key of Object.keys(more)) say(JOBS, job, `"${key}" says nothing here: roles, technique and taste do.`);
+    }
+  },
+};
+
+/** Words for kitchens lead to traditions of the vocabulary. */
+export const cuisines: Rule = {
+  name: "cuisines",
+  text: "Words for kitchens stand under a tradition of the vocabulary, each once there, in lower-case Latin letters without marks.",
+  check({ authored }, say) {
+    const traditions = authored.terms.tradition;
+    for (const [tradition, listed] of Object.entries(plain(authored.tables["cuisines"]) ?? {})) {
+      if (!traditions.includes(tradition))
+        say(CUISINES, tradition, `"${tradition}" is no tradition. Nearest: ${nearest(tradition, traditions)}.`);
+      const seen = new Set<unknown>();
+      for (const name of Array.isArray(listed) ? (listed as unknown[]) : [listed]) {
+        if (typeof name !== "string" || [...name].some((ch) => ch !== " " && ch !== "-" && (ch < "a" || ch > "z")))
+          say(CUISINES, tradition, `${word(name)} is no word for a kitchen: write it in the letters a to z.`);
+        if (seen.has(name)) say(CUISINES, tradition, `"${word(name)}" is listed twice.`);
+        seen.add(name);
+      }
     }
   },
 };
