@@ -70,17 +70,34 @@ const words = (text: string): string[] =>
     .filter((w) => w.length > 2)
     .map((w) => (w.endsWith("s") && !w.endsWith("ss") ? w.slice(0, -1) : w));
 
+/** "roasting" and "roast", "baking" and "bake", "grilling" and "grill" are one word: what is left when how it is said is taken off. */
+function stemOf(word: string): string {
+  const end = ["ing", "ed", "e"].find((e) => word.endsWith(e) && word.length > e.length + 2);
+  const stem = end === undefined ? word : word.slice(0, -end.length);
+  return stem.length > 3 && stem.at(-1) === stem.at(-2) ? stem.slice(0, -1) : stem;
+}
+/** Whether a setting speaks of a technique by its own name. */
+const names = (meant: readonly string[], technique: string): boolean =>
+  technique
+    .split(/[^a-z]/)
+    .map(stemOf)
+    .every((part) => meant.some((w) => stemOf(w) === part));
+
 function fitOf({ edge, meant }: Read, ask: Question, asked: () => readonly string[]): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
   if (edge.techniques && ask.technique !== undefined) return edge.techniques.includes(ask.technique) ? 1 : 0.5;
   if (edge.context === undefined) return 0.95;
-  if (ask.setting === "") return edge.techniques ? 0.8 : 0.85;
-  if (meant.some((w) => asked().includes(w))) return 1;
+  // The technique is all that was asked, or was asked in so many words: a dish that is named is closer than how it is cooked.
+  const spoken = ask.technique !== undefined && names(meant, ask.technique);
+  if (spoken && (ask.setting === "" || names(asked(), ask.technique as string))) return 1;
   // Muffins and scones are both baking: what holds for one mostly holds for the other.
   const jobs = (ask.store.tables["jobs"] ?? {}) as Readonly<Record<string, { technique?: string }>>;
   const technique = (w: string): string | undefined =>
     (Object.hasOwn(jobs, w) ? jobs[w] : Object.hasOwn(jobs, `${w}s`) ? jobs[`${w}s`] : undefined)?.technique;
-  return ask.technique !== undefined && meant.some((w) => technique(w) === ask.technique) ? 0.9 : 0.7;
+  const same = spoken || (ask.technique !== undefined && meant.some((w) => technique(w) === ask.technique));
+  if (ask.setting === "") return same ? 0.9 : edge.techniques ? 0.8 : 0.85;
+  if (meant.some((w) => asked().includes(w))) return 1;
+  return same ? 0.9 : 0.7;
 }
 
 export const isCommonPractice = (edge: SwapEdge): boolean => edge.sources.every((s) => s.key === "common practice");

@@ -93,6 +93,28 @@ describe("going without", () => {
     expect(without(missing, setting)).toMatch(/leav/);
   });
   it.each([
+    ["1/2 cup pomegranate seeds", "garnish", "a berry is like them and nothing to go out for"],
+    ["2 tbsp rose water", "dessert", "nothing else smells of roses"],
+    ["3 stalks celery", "soup", "nothing is crisp in a soup, and fennel smells of anise"],
+  ])("%s for %s: offered, since %s", (missing, setting) => {
+    expect(without(missing, setting)).toMatch(/as good an answer/);
+  });
+  it("what is left when a diet takes all that is like it", () => {
+    const missing = "100 g pancetta";
+    expect(without(missing, "soup")).toBeUndefined();
+    expect(swapsFor(c, { missing, for: "soup", avoid: { diets: ["vegetarian"] } }).goWithout).toMatch(/leav/);
+  });
+  it("a herb by the bunch, a fifth of the dish and more, is no accent", () => {
+    const of = (grams: number): string | undefined =>
+      swapsFor(c, { missing: "15 curry leaves", for: "curry", dish: { lines: [`${grams} g onion`] } }).goWithout;
+    expect(of(500)).toMatch(/leav/);
+    expect(of(5)).toBeUndefined();
+  });
+  it.each([
+    ["60 g Stilton", "garnish"],
+    ["1 tsp ground cumin", "stew"],
+    ["3 stalks celery", "salad"],
+    ["1 onion", "soup"],
     ["1 tbsp basil", "pasta"],
     ["1 sprig rosemary", "roast"],
     ["1 tsp cinnamon", "cake"],

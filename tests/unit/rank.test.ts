@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { openCatalogue } from "../../src/index.js";
+import { openCatalogue, swapsFor } from "../../src/index.js";
 import { readAsk } from "../../src/swap/ask.js";
 import { beforeOf, floorOf, weighAll, weighSingle, fieldOf, type Weighed } from "../../src/swap/candidates.js";
 import { order, ranked } from "../../src/swap/rank.js";
@@ -44,5 +44,20 @@ describe("ranking one at a time", () => {
     const skipped = [...ranked(ask, before, (i) => i.kind === kind)].filter((w) => w.known === undefined);
     const all = [...ranked(ask, before, () => false)].filter((w) => w.known === undefined);
     expect(skipped.map(shown)).toEqual(all.filter((w) => w.uses[0]?.ingredient.kind !== kind).map(shown));
+  });
+});
+
+describe("a setting that names a technique", () => {
+  const mark = (request: Omit<SwapRequest, "missing">): number | undefined =>
+    swapsFor(c, { missing: "1 tsp dried rosemary", ...request })
+      .swaps.find((s) => s.use[0].id === "sage/dried")
+      ?.parts.find((p) => p.name === "evidence")?.value;
+  it("is the technique asked for, however it is said", () => {
+    // "roasting" in the table, `roast` in the vocabulary.
+    const said = mark({ for: "roasting" });
+    expect(said).toBeGreaterThan(0.8);
+    expect(mark({ dish: { technique: "roast" } })).toBe(said);
+    expect(mark({ for: "roast" })).toBe(said);
+    expect(mark({ dish: { technique: "simmer" } })).toBeLessThan(said as number);
   });
 });
