@@ -89,7 +89,7 @@ function fitOf({ edge, meant }: Read, ask: Question, asked: () => readonly strin
   if (edge.context === undefined) return 0.95;
   // The technique is all that was asked, or was asked in so many words: a dish that is named is closer than how it is cooked.
   const spoken = ask.technique !== undefined && names(meant, ask.technique);
-  if (spoken && (ask.setting === "" || names(asked(), ask.technique as string))) return 1;
+  if (spoken && (ask.setting === "" || names(asked(), ask.technique))) return 1;
   // Muffins and scones are both baking: what holds for one mostly holds for the other.
   const jobs = (ask.store.tables["jobs"] ?? {}) as Readonly<Record<string, { technique?: string }>>;
   const technique = (w: string): string | undefined =>
