@@ -52,7 +52,11 @@ const SPOONFUL = 16;
 /** A piece of meat or fish heavier than this is bought and written by weight; rashers and anchovies are counted. */
 const BY_THE_PIECE = 60;
 
+/** Poured from a packet or a jar it may be, but not from a jug. */
+const DRY: readonly string[] = ["powder", "dried", "ground", "instant", "cubes", "granules", "paste"];
+
 function isLiquid(i: Ingredient): boolean {
+  if (i.state.some((s) => DRY.includes(s))) return false;
   return i.kinds.some((k) => LIQUID_KINDS.includes(k)) || i.roles.some((r) => r.role === "liquid" && r.weight >= 0.3);
 }
 
@@ -62,12 +66,24 @@ function pieceSteps(pieces: number, fine: boolean): readonly number[] {
   return [whole, whole + 1];
 }
 
+/** Words of a piece that say no noun: "2 whole sauries" and "1 large egg" are said without them. */
+const NO_NOUN: readonly string[] = ["", "small", "medium", "large", "extra-large", "jumbo", "whole", "portion"];
+/** The same piece under a noun of its own: one celery is one stalk, one cabbage one head. */
+function namedPiece(rows: readonly MeasureRow[], row: MeasureRow): MeasureRow {
+  if (row.unit !== "piece" || row.label !== "") return row;
+  const same = (r: MeasureRow): boolean =>
+    r.grams === row.grams &&
+    (r.unit === "piece" ? !NO_NOUN.includes(r.label) : r.unit === "slice" || r.unit === "stick");
+  return rows.find(same) ?? row;
+}
+
 function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candidate[] {
   if (i.part !== undefined && NOT_COUNTED.has(i.part)) return [];
   const usual = usualRow(i);
   const rows = i.measures.filter(
     (r) => COUNTED.has(r.unit) && r.grams > 0 && r.label !== "inch" && r.label !== "drained",
   );
+  const said = usual === undefined ? undefined : namedPiece(rows, usual);
   return rows.map((row) => {
     const n = grams / row.grams;
     const amount = nearestStep(n, pieceSteps(n, row.unit === "piece" || row.unit === "stick"));
@@ -82,7 +98,7 @@ function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candida
       unit: row.unit as UnitId,
       label: row.label,
       grams: amount * row.grams,
-      penalty: (row === usual ? 0 : 0.2) + wholes + many,
+      penalty: (row === said ? 0 : 0.2) + wholes + many,
     };
   });
 }

@@ -9,7 +9,7 @@ export interface KitchenMeasure {
   readonly base: number;
 }
 
-const TSP = [1 / 8, 1 / 4, 1 / 2, 3 / 4, 1, 3 / 2, 2];
+const TSP = [1 / 8, 1 / 4, 1 / 2, 3 / 4, 1, 3 / 2, 2, 5 / 2];
 const TBSP = [1, 3 / 2, 2, 5 / 2, 3];
 const CUP_PARTS = [0, 1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4];
 
@@ -26,7 +26,7 @@ export function spoonsFor(ml: number): readonly KitchenMeasure[] {
   const tbsp = nearestStep(ml / ML_PER_TBSP, TBSP);
   const out: KitchenMeasure[] = [];
   if (ml < ML_PER_PINCH * 1.5) out.push({ amount: 1, unit: "pinch", base: ML_PER_PINCH });
-  if (ml < ML_PER_TSP * 2.5) out.push({ amount: tsp, unit: "tsp", base: tsp * ML_PER_TSP });
+  if (ml < ML_PER_TSP * 2.8) out.push({ amount: tsp, unit: "tsp", base: tsp * ML_PER_TSP });
   if (ml > ML_PER_TBSP * 0.8 && ml < ML_PER_TBSP * 3.5)
     out.push({ amount: tbsp, unit: "tbsp", base: tbsp * ML_PER_TBSP });
   return out;

@@ -1,6 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { portionOf } from "../portion/index.js";
-import { measureText, nearestStep, roundTo } from "../quantity/index.js";
+import { measureText, metricMassFor, nearestStep, roundTo } from "../quantity/index.js";
 import { GRAMS_PER_LB, GRAMS_PER_OZ } from "../quantity/units.js";
 import type { Measure, Portion, UnitId } from "../types.js";
 import type { Ask } from "./ask.js";
@@ -26,7 +26,11 @@ export function portionFor(ask: Ask, i: Ingredient, grams: number): Portion {
   const usual = portionOf(ask.store, i, grams, metric ? { measures: "metric" } : {});
   const eggs = inEggs(i, usual.grams);
   if (eggs !== undefined) return { ...usual, measure: eggs };
-  if (ask.store.measures === "metric" || metric || grams < LEAST) return usual;
+  if (grams < LEAST) return usual;
+  // Who weighed what is missing has the scale out: no bunches and packets for 600 g of kale
+  if (told && (unit === "g" || unit === "kg") && COUNTED.includes(usual.measure.unit))
+    return { ...usual, measure: weighed(usual.grams) };
+  if (ask.store.measures === "metric" || metric) return usual;
   if (i.roles.some((r) => r.role === "liquid" && r.weight >= 0.5)) return usual;
   const asked = told && SCALE.includes(unit);
   const protein = ask.roles[0]?.role === "main protein" && unit === "piece" && !COUNTED.includes(usual.measure.unit);
@@ -39,6 +43,11 @@ const measure = (amount: number, unit: UnitId, per: number, grams: number): Meas
   text: measureText(amount, unit),
   roundedBy: roundTo(amount * per - grams, 1),
 });
+
+function weighed(grams: number): Measure {
+  const { amount, unit, base } = metricMassFor(grams);
+  return measure(amount, unit, base / amount, grams);
+}
 
 /** Whole eggs, yolks and whites by the piece, up to a dozen; at least half a one. What comes in cartons is poured. */
 function inEggs(i: Ingredient, grams: number): Measure | undefined {
