@@ -382,6 +382,48 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       ),
     ),
   ],
+  tastes: [
+    foodCase(
+      "a vinegar salts",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { roles: { acid: 1, "salt seasoning": 0.5 } }),
+      "is used as salt seasoning (0.5) and hardly tastes salty",
+      "lower the weight",
+    ),
+    foodCase(
+      "a vinegar with a little salt salts first",
+      "white-vinegar/pantry",
+      (r) =>
+        set(state(r, "white-vinegar/pantry"), {
+          roles: { "salt seasoning": 0.9, acid: 0.5 },
+          figures: { acid: { v: 5.3, from: "judgement" }, sodium: { v: 500, from: "judgement" } },
+        }),
+      "weighs salt seasoning 0.9 above acid 0.5, yet it is 8.3 times as sour as salty",
+      "order the roles by what it tastes of",
+    ),
+  ],
+  thawed: [
+    foodCase(
+      "what was frozen garnishes",
+      "white-vinegar/frozen",
+      (r) => {
+        const states = food(r, "white-vinegar")["states"] as unknown as Record<string, Loose>;
+        states["frozen"] = { ...states["pantry"], roles: { acid: 1, garnish: 0.5 } } as unknown as Loose;
+        set(states["pantry"] as Loose, { default: true });
+      },
+      "is frozen and weighs garnish 0.5",
+      "garnish at most 0.3",
+    ),
+  ],
+  melting: [
+    foodCase(
+      "what melts stays as hard",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { can: ["melts"], texture: { raw: { hardness: 3 }, cooked: { hardness: 3 } } }),
+      "its hardness is 3 raw and 3 cooked",
+      "judge the cooked texture",
+    ),
+  ],
   salt: [
     foodCase(
       "salt by hand is not what the sodium makes",

@@ -18,6 +18,7 @@ export const TERMS: Terms = Terms.parse({
     "main protein": { carrier: "served weight", text: "the protein the dish is built on" },
     "salt seasoning": { carrier: "salt", text: "saltiness" },
     acid: { carrier: "acid", text: "sourness" },
+    garnish: { carrier: "volume", text: "finish for looks" },
   },
   "extra role": {},
   technique: ["boil", "fry"],

@@ -79,6 +79,15 @@ describe("salt", () => {
 });
 
 describe("slots", () => {
+  it("what does not feed fills none: bones and scattered bits of a kind that does", () => {
+    const records = clean();
+    const slotOf = (): unknown => compiledOf(records).flat.ingredients.find((i) => i.id === "cod/fresh")?.slot;
+    expect(slotOf()).toBe("protein");
+    set(state(records, "cod/fresh"), { roles: { "main protein": 0.2 } });
+    expect(slotOf()).toBeUndefined();
+    set(state(records, "cod/fresh"), { roles: { "main protein": 0.3 } });
+    expect(slotOf()).toBe("protein");
+  });
   it("a slot that has no portion cannot be counted", () => {
     const records = clean();
     records.tables["portions"] = { vegetable: { portion: 80, classes: [] } };

@@ -67,6 +67,17 @@ function lay(base: Merged, over: Partial<Shared>): Merged {
   return merged;
 }
 
+/** The jobs that put food on the plate: bones, fat and scattered bits of the same kind fill no slot. */
+const SERVED: Readonly<Record<string, readonly string[]>> = {
+  starch: ["starch base"],
+  protein: ["main protein"],
+  vegetable: ["bulk vegetable", "leafy green", "crunchy stem"],
+};
+/** Below this a job is done by the way. */
+const BY_THE_WAY = 0.3;
+const fills = ({ slot, roles }: Merged): boolean =>
+  slot === undefined || (SERVED[slot]?.some((role) => (roles[role] ?? 0) >= BY_THE_WAY) ?? true);
+
 const NOTHING: Merged = {
   roles: {},
   can: [],
@@ -99,5 +110,6 @@ export function mergeFacts(
   const may = without(merged.allergens.may, contains);
   const unknown = without(without(merged.allergens.unknown, contains), may);
   const aroma = Object.fromEntries(Object.entries(merged.aroma).filter(([, level]) => level > 0));
+  if (!fills(merged)) delete merged.slot;
   return { ...merged, aroma, allergens: { contains, may, unknown } };
 }
