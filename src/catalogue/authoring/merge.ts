@@ -110,6 +110,7 @@ export function mergeFacts(
   const may = without(merged.allergens.may, contains);
   const unknown = without(without(merged.allergens.unknown, contains), may);
   const aroma = Object.fromEntries(Object.entries(merged.aroma).filter(([, level]) => level > 0));
-  if (!fills(merged)) delete merged.slot;
+  // A slot the food itself names stands: only what a kind hands down is looked at.
+  if ((food.slot ?? part?.slot ?? state.slot) === undefined && !fills(merged)) delete merged.slot;
   return { ...merged, aroma, allergens: { contains, may, unknown } };
 }
