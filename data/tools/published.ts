@@ -57,7 +57,7 @@ export function openData(root: string): { authored: Authored; flat: Flat; catalo
 }
 
 /** Families of data/foods that are one shelf to a cook, so that no category is a single row. */
-const SHELF: Readonly<Record<string, string>> = {
+export const SHELF: Readonly<Record<string, string>> = {
   leafy: "vegetables",
   cabbage: "vegetables",
   stems: "vegetables",

@@ -230,13 +230,14 @@ export function mostOf(ask: Ask, use: Ingredient, grams: number): { readonly bas
     sum += round4(value) * weight;
     total += weight;
   };
-  add(roleFit(ask, use, grams), w.role);
+  const uses = [{ ingredient: use, grams }];
+  add(settled.roleMark(roleFit(ask, use, grams), uses), w.role);
   const texture = textureOf(settled, use);
   if (texture !== undefined) add(texture, w.texture);
   let lost = 0;
   for (const n of settled.notes) if (!use.dominant.includes(n)) lost++;
   add(flavourOf(settled.aroma(use), 1, settled.gained(use), lost), w.flavour);
-  add(1, w.handling);
+  add(settled.handlingMark(1, uses), w.handling);
   const kin = kinOf(settled, use);
   add(kin, w.kin);
   add(customOf(settled, use, likelyAtHand(ask, use)), w.custom);
@@ -278,10 +279,10 @@ export function scoreOf(
   const add = (name: PartName, value: number, weight: number): void => {
     if (weight > 0) marks.push({ name, value: round4(value), weight });
   };
-  add("role", role, w.role);
+  add("role", settled.roleMark(role, uses), w.role);
   if (texture !== undefined) add("texture", texture, w.texture);
   add("flavour", flavour, w.flavour);
-  add("handling", handling, w.handling);
+  add("handling", settled.handlingMark(handling, uses), w.handling);
   add("kin", kin, w.kin);
   add("custom", custom, w.custom);
   const base = round4(meanOf(marks));
@@ -320,7 +321,7 @@ export function explain(ask: Ask, scored: Scored, known: Known | undefined): Sco
     role: (v) => `does the job (${jobs}) at ${pct(v)}`,
     texture: (v) => `texture ${STAGE[ask.stage]}: ${pct(v)} alike`,
     flavour: (v) => `taste and aroma: ${pct(v)} alike${scored.notes > 0 ? ", brings a note of its own" : ""}`,
-    handling: () => work,
+    handling: (v) => (v < scored.fit.handling - 0.05 ? `${work}; comes in another form` : work),
     kin: (v) => `kin: ${pct(v)}`,
     custom: (v) => `at hand and used by the same cooks: ${pct(v)}`,
     evidence: () =>

@@ -1,6 +1,13 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { carrierDose, carrierOf, dose } from "../dose/index.js";
-import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../likeness/index.js";
+import {
+  aromaLikeness,
+  customLikeness,
+  formLikeness,
+  kinLikeness,
+  textureLikeness,
+  useLikeness,
+} from "../likeness/index.js";
 import type { RoleId, ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { isCommonPractice } from "./evidence.js";
@@ -20,6 +27,10 @@ export interface WeightTable {
   readonly unlisted: number;
   /** The same for a near twin of what is missing. */
   readonly twin: number;
+  /** Of the weight of the role, what goes by whether the two are bought for the same. */
+  readonly use: Readonly<Record<"bulk" | "seasoning" | "working", number>>;
+  /** Of the weight of the handling, what goes by whether the two come to the kitchen alike. */
+  readonly form: number;
   readonly floor: Readonly<Record<"bulk" | "seasoning" | "working", number>>;
 }
 
@@ -90,6 +101,7 @@ export class Settled {
   readonly cooked: ByCode<boolean>;
   readonly custom: ByCode<number>;
   readonly texture: Readonly<Record<Ask["stage"], ByCode<number | undefined>>>;
+  private readonly use: ByCode<number>;
   private readonly itemCooked: boolean;
   private readonly uncooked: boolean;
   private readonly kins = new Map<readonly string[], Map<ReadonlySet<string>, number>>();
@@ -121,6 +133,7 @@ export class Settled {
     this.minced = isMince(item);
     this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
     this.cooked = byCode(store.codes("state"), cookedAlready);
+    this.use = byCode(store.codes("roles"), (i) => useLikeness(item, i));
     this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisines));
     const textures = store.codes("texture");
     const texture = (stage: Ask["stage"]): ByCode<number | undefined> =>
@@ -138,6 +151,23 @@ export class Settled {
       sum += job.counts * Math.min(1, mine / job.theirs) * this.dosed(use, job, grams);
     }
     return this.total === 0 ? 0 : (share * sum) / this.total;
+  }
+  /**
+   * The mark of the role: how well it does the jobs asked, and in part whether it is bought for the same: what is known for another job is
+   * not what a cook reaches for. Rises with the fit.
+   * @param use by weight, of a mixture
+   */
+  roleMark(fit: number, uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[]): number {
+    const part = Math.min(1, this.table.use[this.klass] / this.weights.role);
+    if (part === 0) return fit;
+    return (1 - part) * fit + part * meanOf(uses, this.use);
+  }
+  /** The mark of the handling: work, and in part whether it comes in the same form. Rises with the mark of the work. */
+  handlingMark(work: number, uses: readonly { readonly ingredient: Ingredient }[]): number {
+    const part = Math.min(1, this.table.form / this.weights.handling);
+    const only = uses.length === 1 ? uses[0] : undefined;
+    const form = only ? formLikeness(this.ask.store, this.ask.item, only.ingredient) : STIRRED;
+    return (1 - part) * work + part * form;
   }
   /** Share of what carries a job that so many grams bring, at most 1; 1 where it was not measured. A tenth short is nobody's concern. */
   private dosed(use: Ingredient, job: Job, grams: number | undefined): number {
@@ -171,6 +201,23 @@ export class Settled {
     if (notes === undefined) this.gains.set(dominant, (notes = gainedNotes(this.ask, use).length));
     return notes;
   }
+}
+
+/** What is stirred together of several has no form of its own: about as often like the missing thing as not quite. */
+const STIRRED = 0.8;
+function meanOf(
+  uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[],
+  of: (i: Ingredient) => number,
+): number {
+  const only = uses.length === 1 ? uses[0] : undefined;
+  if (only) return of(only.ingredient);
+  let sum = 0;
+  let grams = 0;
+  for (const u of uses) {
+    sum += of(u.ingredient) * u.grams;
+    grams += u.grams;
+  }
+  return sum / grams;
 }
 
 const made = new WeakMap<Ask, Settled>();

@@ -10,11 +10,6 @@ const NEAR: Missed = [
 examine("the second examination", "second.yaml", 140, [
   ...NEAR,
   [
-    "day-egg-cake-allergy",
-    ["no good one in three", "poor above good"],
-    "published tables name baking powder with vinegar, gelatin and beans for any cake, which outweighs common practice",
-  ],
-  [
     "mx-tomatillo-house",
     ["poor above good"],
     "a lime in the house is not read as its juice, and cucumber is as like as tomato",

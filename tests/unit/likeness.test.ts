@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { openCatalogue, storeOf, type Ingredient } from "../../src/catalogue/index.js";
-import { aromaLikeness, customLikeness, kinLikeness, textureLikeness } from "../../src/likeness/index.js";
+import {
+  aromaLikeness,
+  customLikeness,
+  formLikeness,
+  kinLikeness,
+  textureLikeness,
+  useLikeness,
+} from "../../src/likeness/index.js";
 
 const store = storeOf(openCatalogue());
 const food = (id: string): Ingredient => {
@@ -84,5 +91,33 @@ describe("custom", () => {
     expect(customLikeness(none, listed, [own])).toBe(1);
     expect(customLikeness(listed, listed, ["no such tradition"])).toBe(0.25);
     expect(customLikeness(listed, none, [own])).toBe(0.5);
+  });
+});
+
+describe("use and form", () => {
+  it("are 1 for a thing and itself, the same both ways, and between 0 and 1", () => {
+    const some = store.ingredients.filter((_, k) => k % 40 === 0);
+    for (const a of some) {
+      if (a.roles.length > 0) expect(useLikeness(a, a), a.id).toBeCloseTo(1, 12);
+      expect(formLikeness(store, a, a), a.id).toBe(1);
+      for (const b of some) {
+        const [use, form] = [useLikeness(a, b), formLikeness(store, a, b)];
+        expect(use, `${a.id} ${b.id}`).toBeCloseTo(useLikeness(b, a), 12);
+        expect(form).toBe(formLikeness(store, b, a));
+        expect(use >= 0 && use <= 1 + 1e-12 && form >= 0 && form <= 1).toBe(true);
+      }
+    }
+  });
+  it("a fat is bought for what a fat is bought for, and not for what a vinegar is (common practice, no source)", () => {
+    const butter = food("butter/fresh-unsalted");
+    expect(useLikeness(butter, food("lard/pantry"))).toBeGreaterThan(0.7);
+    expect(useLikeness(butter, food("white-vinegar/pantry"))).toBeLessThan(0.2);
+  });
+  it("a powder comes in another form than a clove, a leaf in another than a leaf's stem", () => {
+    const garlic = food("garlic/fresh");
+    expect(formLikeness(store, garlic, food("onion/fresh"))).toBeGreaterThan(
+      formLikeness(store, garlic, food("garlic/dried-powder")),
+    );
+    expect(formLikeness(store, food("parsley/fresh"), food("parsley.stem/fresh"))).toBeLessThan(1);
   });
 });
