@@ -424,6 +424,28 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       "judge the cooked texture",
     ),
   ],
+  "milk sugar": [
+    ...(
+      [
+        ["low lactose", 4, "is low in lactose and holds 4 g sugars"],
+        ["high lactose", 0.1, "is high in lactose and holds 0.1 g sugars"],
+      ] as const
+    ).map(([tag, v, says]) =>
+      foodCase(
+        `a cheese tagged ${tag}`,
+        "white-vinegar/pantry",
+        (r) => {
+          r.kinds.push({ kind: "cheese", parent: "vinegar" });
+          set(food(r, "white-vinegar"), { kind: "cheese", tags: [tag] });
+          set(state(r, "white-vinegar/pantry"), {
+            figures: { acid: { v: 5.3, from: "judgement" }, sugars: { v, from: "judgement" } },
+          });
+        },
+        says,
+        "take the tag off",
+      ),
+    ),
+  ],
   salt: [
     foodCase(
       "salt by hand is not what the sodium makes",

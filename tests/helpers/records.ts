@@ -47,7 +47,7 @@ export const TERMS: Terms = Terms.parse({
   "acid kind": ["acetic"],
   "pungency kind": ["capsaicin"],
   tradition: ["Iberian"],
-  tag: { liver: "rich in vitamin A" },
+  tag: { liver: "rich in vitamin A", "low lactose": "a trace", "high lactose": "more" },
   figure: {
     water: scale,
     protein: scale,

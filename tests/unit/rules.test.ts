@@ -3,7 +3,7 @@ import { parse } from "yaml";
 import { describe, expect, it } from "vitest";
 import type { Problem } from "../../src/catalogue/authoring/compile.js";
 import { checkAll, except, Exceptions, RULES } from "../../src/catalogue/authoring/rules/index.js";
-import { addState, CASES, set, state } from "../helpers/broken-records.js";
+import { addState, CASES, food, set, state } from "../helpers/broken-records.js";
 import { clean, compiledOf, look, problemsOf } from "../helpers/records.js";
 
 describe("rules for data", () => {
@@ -75,6 +75,21 @@ describe("salt", () => {
   it("lets sodium alone that is not table salt", () => {
     expect(withSalt({ salt: 0, "carbon dioxide": 5 })).toEqual([]);
     expect(withSalt({ salt: 8, potassium: 20000 })).toEqual([]);
+  });
+});
+
+describe("frozen", () => {
+  it("what is judged of the fresh food and freezing leaves alone holds for the frozen one, which may say otherwise", () => {
+    const records = clean();
+    const pantry = state(records, "white-vinegar/pantry");
+    const states = food(records, "white-vinegar")["states"] as unknown as Record<string, unknown>;
+    states["fresh"] = { ...pantry };
+    states["frozen"] = { composition: "usda-sr28:02053" };
+    const acid = (): unknown =>
+      compiledOf(records).flat.ingredients.find((i) => i.id === "white-vinegar/frozen")?.figures["acid"]?.[0];
+    expect(acid()).toBe(5.3);
+    states["frozen"] = { composition: "usda-sr28:02053", figures: { acid: { v: 4, from: "judgement" } } };
+    expect(acid()).toBe(4);
   });
 });
 

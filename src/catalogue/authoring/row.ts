@@ -37,6 +37,9 @@ export function eachState(foods: readonly From<FoodRecord>[]): Slot[] {
   return slots;
 }
 
+/** What tables of composition lack and freezing leaves as it was: said of the fresh food, it holds for the frozen one. */
+const KEPT_FROZEN = ["acid", "free glutamate", "inosinate", "guanylate", "pungency", "aroma strength"];
+
 const foodKey = (slot: Slot): string =>
   slot.partName === undefined ? slot.food.food : `${slot.food.food}.${slot.partName}`;
 export const idOf = (slot: Slot): string => `${foodKey(slot)}/${slot.stateName}`;
@@ -103,6 +106,14 @@ function figuresOf(
   const made = records.length === 0 ? calculated(idOf(slot)) : undefined;
   if (made) add(made.figures, ...sourceOf(made.from), "calculated");
   for (const [name, cited] of Object.entries(slot.state.figures ?? {})) figures[name] = refs.cited(cited);
+  if (slot.stateName.startsWith("frozen")) {
+    const states = slot.partName === undefined ? slot.food.states : slot.food.parts?.[slot.partName]?.states;
+    const fresh = states?.["fresh"]?.figures ?? {};
+    for (const name of KEPT_FROZEN) {
+      const cited = fresh[name];
+      if (cited) figures[name] ??= refs.cited(cited);
+    }
+  }
   return figures;
 }
 

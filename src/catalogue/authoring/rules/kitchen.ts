@@ -1,4 +1,5 @@
 import type { FlatIngredient } from "../../compiled.js";
+import { lineage } from "../row.js";
 import { rows, type Rule } from "./types.js";
 
 const figure = (row: FlatIngredient, name: string): number | undefined => row.figures[name]?.[0];
@@ -91,6 +92,29 @@ export const melting: Rule = {
           row.id,
           `melts, yet its hardness is ${raw} raw and ${cooked} cooked: judge the cooked texture of this food, or the kind is the wrong one.`,
         );
+    }
+  },
+};
+
+/** What is made of curd or soured milk: its sugars are what is left of the milk's own. */
+const OF_MILK: readonly string[] = ["cheese", "soured dairy"];
+/** The milk sugar of cheese is what its tag says. */
+export const milkSugar: Rule = {
+  name: "milk sugar",
+  text: "Cheese and soured milk tagged low in lactose hold at most 2 g sugars in 100 g, those tagged high at least 0.4 g.",
+  check(input, say) {
+    const kinds = new Map(input.authored.kinds.map(({ data }) => [data.kind, data]));
+    for (const { row, file } of rows(input)) {
+      const sugars = figure(row, "sugars");
+      if (sugars === undefined || !lineage(row.kind, kinds).some((k) => OF_MILK.includes(k.kind))) continue;
+      if (row.tags.includes("low lactose") && sugars > 2)
+        say(
+          file,
+          row.id,
+          `is low in lactose and holds ${sugars} g sugars: some tables put all carbohydrate there. Give sugars by hand, or take the tag off.`,
+        );
+      if (row.tags.includes("high lactose") && sugars < 0.4)
+        say(file, row.id, `is high in lactose and holds ${sugars} g sugars: give sugars by hand, or take the tag off.`);
     }
   },
 };
