@@ -1,4 +1,4 @@
-// Names a food file need not list, since the rules of naming understand them: a state word before or after a name of the food.
+// Names a food file need not list, since the rules of naming understand them: a state word before or after a name of the food, a plural.
 import { eachState, idOf } from "../../src/catalogue/authoring/compile.js";
 import { foldText } from "../../src/names/index.js";
 import type { Data } from "./coverage.js";
@@ -36,6 +36,15 @@ export function needlessNames({ authored, flat }: Pick<Data, "authored" | "flat"
     for (const { tag, text, of } of row.names) {
       if (of === "state" && tag.startsWith("en") && text !== shown && made.has(foldText(text)))
         found.push({ id: row.id, name: text });
+    }
+    // A plural or a possessive of the name before it is understood without being listed.
+    for (const of of row.isDefault ? (["food", "part", "state"] as const) : (["state"] as const)) {
+      const seen = new Set<string>();
+      for (const { text } of row.names.filter((n) => n.of === of && n.tag === "en")) {
+        const folded = foldText(text);
+        if (seen.has(folded)) found.push({ id: row.id, name: text });
+        seen.add(folded);
+      }
     }
   }
   return found.sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : a.name < b.name ? -1 : 1));

@@ -402,6 +402,15 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       "order the roles by what it tastes of",
     ),
   ],
+  richness: [
+    foodCase(
+      "what holds no fat enriches",
+      "white-vinegar/pantry",
+      (r) => set(state(r, "white-vinegar/pantry"), { roles: { acid: 1, enrichment: 0.5 } }),
+      "weighs enrichment 0.5 and holds 0 g fat",
+      "enrichment below 0.5",
+    ),
+  ],
   thawed: [
     foodCase(
       "what was frozen garnishes",

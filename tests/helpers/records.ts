@@ -19,6 +19,7 @@ export const TERMS: Terms = Terms.parse({
     "salt seasoning": { carrier: "salt", text: "saltiness" },
     acid: { carrier: "acid", text: "sourness" },
     garnish: { carrier: "volume", text: "finish for looks" },
+    enrichment: { carrier: "fat", text: "richness" },
   },
   "extra role": {},
   technique: ["boil", "fry"],

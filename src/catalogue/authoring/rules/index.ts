@@ -2,7 +2,7 @@ import type { Problem } from "../compile.js";
 import { calculated } from "./calculated.js";
 import { carriers, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
-import { melting, milkSugar, tastes, thawed } from "./kitchen.js";
+import { melting, milkSugar, richness, tastes, thawed } from "./kitchen.js";
 import { basics, cuisines, everyday, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
 import { pairings } from "./pairings.js";
@@ -21,6 +21,7 @@ export const RULES: readonly Rule[] = [
   measures,
   carriers,
   tastes,
+  richness,
   thawed,
   melting,
   milkSugar,

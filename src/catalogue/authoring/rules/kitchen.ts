@@ -58,6 +58,24 @@ export const tastes: Rule = {
   },
 };
 
+/** Richness is fat. */
+export const richness: Rule = {
+  name: "richness",
+  text: "What enriches a dish (0.5 or more) holds at least 2 g fat in 100 g: the amount of a stand-in is found by its fat.",
+  check(input, say) {
+    for (const { row, file } of rows(input)) {
+      const weight = row.roles["enrichment"] ?? 0;
+      const fat = figure(row, "fat");
+      if (weight >= 0.5 && fat !== undefined && fat < 2)
+        say(
+          file,
+          row.id,
+          `weighs enrichment ${weight} and holds ${fat} g fat: give it roles of its own with enrichment below 0.5, or a stand-in will be measured by next to nothing.`,
+        );
+    }
+  },
+};
+
 const GROWN: readonly string[] = ["plant", "allium", "root"];
 /** Thawed fruit and leaves are limp and weep. */
 export const thawed: Rule = {
