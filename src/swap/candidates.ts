@@ -3,13 +3,13 @@ import { hazardsFor, refusalFor, type HazardAnswer } from "../safety/index.js";
 import type { Refusal } from "../types.js";
 import { amountFor } from "./amount.js";
 import type { Ask } from "./ask.js";
+import { LEAST_FIT } from "./bound.js";
 import type { Candidate } from "./build.js";
 import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
 import { classOf, mostOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
-import { settledOf } from "./settled.js";
 import type { Taste } from "../dose/index.js";
 
 /** A candidate with what speaks against it, if anything does. */
@@ -146,10 +146,38 @@ export function weighAll(ask: Ask, before: Readonly<Record<Taste, number>>): Wei
 }
 
 /**
- * The same, unweighed where no table names the stand-in: most of them could never come up and are not looked at closely.
+ * The same, unweighed where no table names the stand-in: most of them could never come up.
  * @param floor singles that cannot come up to it are left out
  */
 export function fieldOf(ask: Ask, before: Readonly<Record<Taste, number>>, floor = floorOf(ask)): Field {
+  const { weighed, named } = namedAndMixed(ask, before);
+  const singles: Single[] = [];
+  for (const ingredient of ask.store.ingredients) {
+    const single = singleOf(ask, ingredient, named, floor);
+    if (single !== undefined) singles.push(single);
+  }
+  return { weighed, singles };
+}
+
+/** A stand-in that no table names, by itself; undefined when it does not do the job, is the thing itself, or cannot come up to `floor`. */
+export function singleOf(
+  ask: Ask,
+  ingredient: Ingredient,
+  named: ReadonlyMap<string, Known>,
+  floor: number,
+): Single | undefined {
+  if (!(roleFit(ask, ingredient) >= LEAST_FIT) || isSame(ask, ingredient) || named.has(ingredient.id)) return undefined;
+  const grams = amountFor(ask, ingredient);
+  if (!believable(ask, grams)) return undefined;
+  const best = mostOf(ask, ingredient, grams);
+  return best.base >= floor ? { ingredient, grams, most: best.score } : undefined;
+}
+
+/** What tables name, and mixtures; and the single ingredients that tables name. */
+export function namedAndMixed(
+  ask: Ask,
+  before: Readonly<Record<Taste, number>>,
+): { readonly weighed: readonly Weighed[]; readonly named: ReadonlyMap<string, Known> } {
   const found: Weighed[] = [];
   const known = new Map<string, Known>();
   for (const k of ask.known) {
@@ -180,26 +208,9 @@ export function fieldOf(ask: Ask, before: Readonly<Record<Taste, number>>, floor
     const grams = Number.isNaN(computed) && perGram === undefined ? ask.grams : computed;
     if (grams > 0) found.push(weigh(ask, [{ ingredient, grams }], k, before));
   }
-  const singles: Single[] = [];
-  const { ingredients } = ask.store;
-  const codes = ask.store.codes("roles");
-  const settled = settledOf(ask);
-  const fits: (boolean | undefined)[] = [];
-  for (let i = 0; i < ingredients.length; i++) {
-    const code = codes[i] as number;
-    const fit = (fits[code + 1] ??= settled.jobFit(ingredients[i] as Ingredient, 1, undefined) >= LEAST_FIT);
-    if (!fit) continue;
-    const ingredient = ingredients[i] as Ingredient;
-    if (isSame(ask, ingredient) || known.has(ingredient.id) || roleFit(ask, ingredient) < LEAST_FIT) continue;
-    const grams = amountFor(ask, ingredient);
-    if (!believable(ask, grams)) continue;
-    const best = mostOf(ask, ingredient, grams);
-    if (best.base >= floor) singles.push({ ingredient, grams, most: best.score });
-  }
   found.push(...mixtures(ask, before, found));
-  return { weighed: found, singles };
+  return { weighed: found, named: known };
 }
-const LEAST_FIT = 0.3;
 
 /** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
 function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {

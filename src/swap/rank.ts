@@ -1,7 +1,8 @@
 import type { Ingredient } from "../catalogue/index.js";
 import type { Taste } from "../dose/index.js";
 import type { Ask } from "./ask.js";
-import { fieldOf, floorOf, weighSingle, type Single, type Weighed } from "./candidates.js";
+import { Prospects } from "./bound.js";
+import { floorOf, namedAndMixed, singleOf, weighSingle, type Single, type Weighed } from "./candidates.js";
 
 const code = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 const key = (w: Weighed): string => w.uses.map((u) => u.ingredient.id).join("+");
@@ -22,45 +23,10 @@ export function order(ask: Ask): (a: Weighed, b: Weighed) => number {
   return close;
 }
 
-/** Taken from a heap in the order of the most a single could score; ties by index, which only keeps the work the same every time. */
-class Waiting {
-  constructor(private readonly heap: Single[]) {
-    for (let i = (heap.length >> 1) - 1; i >= 0; i--) this.sink(i);
-  }
-  get most(): number | undefined {
-    return this.heap[0]?.most;
-  }
-  take(): Single | undefined {
-    const { heap } = this;
-    const top = heap[0];
-    const last = heap.pop();
-    if (last !== undefined && heap.length > 0) {
-      heap[0] = last;
-      this.sink(0);
-    }
-    return top;
-  }
-  private sink(from: number): void {
-    const { heap } = this;
-    const item = heap[from] as Single;
-    let i = from;
-    for (;;) {
-      let child = 2 * i + 1;
-      if (child >= heap.length) break;
-      if (child + 1 < heap.length && before(heap[child + 1] as Single, heap[child] as Single)) child++;
-      if (!before(heap[child] as Single, item)) break;
-      heap[i] = heap[child] as Single;
-      i = child;
-    }
-    heap[i] = item;
-  }
-}
-const before = (a: Single, b: Single): boolean =>
-  a.most > b.most || (a.most === b.most && a.ingredient.index < b.ingredient.index);
-
 /**
- * The stand-ins for one question, best first, one at a time. A single stand-in is weighed only when the most it could score comes up:
- * what nobody reaches is never weighed, and the order is the same as if all had been.
+ * The stand-ins for one question, best first, one at a time. A single stand-in is looked at only when the most it could score comes up,
+ * and weighed only when the most it could score at its amount does: what nobody reaches is never weighed, and the order is the same as if
+ * all had been.
  * @param skip true for what the reader of the list would pass over anyway, now and later
  */
 export function* ranked(
@@ -71,10 +37,10 @@ export function* ranked(
   const floor = floorOf(ask);
   const stays = (w: Weighed): boolean => w.scored.base >= floor || w.known !== undefined;
   const compare = order(ask);
-  const { weighed, singles } = fieldOf(ask, was);
+  const { weighed, named } = namedAndMixed(ask, was);
   // Best last, so that taking it is cheap; those that compare equal keep their order.
   const ready = weighed.filter(stays).sort(compare).reverse();
-  const waiting = new Waiting([...singles]);
+  const waiting = new Prospects<Single>(ask, floor);
   // Quick or cheap comes first among those of one tenth of the score.
   const rough = ask.prefer === "quickest" || ask.prefer === "cheapest";
   const level = (score: number): number => (rough ? Math.floor(score * 10) : score);
@@ -82,9 +48,15 @@ export function* ranked(
     for (let most = waiting.most; most !== undefined; most = waiting.most) {
       const best = ready.at(-1);
       if (best && level(most) < level(best.scored.score)) break;
-      const single = waiting.take() as Single;
-      if (skip(single.ingredient)) continue;
-      const w = weighSingle(ask, single, was);
+      const { index, close } = waiting.take();
+      const ingredient = ask.store.ingredients[index] as Ingredient;
+      if (skip(ingredient)) continue;
+      if (close === undefined) {
+        const single = singleOf(ask, ingredient, named, floor);
+        if (single !== undefined) waiting.put(index, single.most, single);
+        continue;
+      }
+      const w = weighSingle(ask, close, was);
       if (!stays(w)) continue;
       let at = ready.length;
       while (at > 0 && compare(ready[at - 1] as Weighed, w) < 0) at--;

@@ -15,7 +15,7 @@ import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { residualOf } from "./blend/index.js";
-import { isMince } from "./prep.js";
+import { traitsOf } from "./traits.js";
 import { balance, settledOf, type PartName, type Settled, type WeightTable } from "./settled.js";
 
 export const weightsOf = (ask: Ask): WeightTable => settledOf(ask).table;
@@ -88,7 +88,7 @@ export function tasteLikeness(
 const AT_HAND = [0, 0.7, 1] as const;
 function likelyAtHand(ask: Ask, use: Ingredient): number {
   if (ask.have?.has(use.id) === true) return 1;
-  const usual = AT_HAND[use.athand as 0 | 1 | 2];
+  const usual = AT_HAND[traitsOf(ask.store).atHand[use.index] as 0 | 1 | 2];
   // What a tradition cooks with is at hand where it is cooked.
   const own = ask.cuisines?.some((t) => use.traditions.includes(t)) === true ? 0.7 : 0;
   return Math.max(usual, own);
@@ -195,7 +195,7 @@ interface Work {
 /** Sold cooked against raw, or minced against whole: its bite is another. */
 function apart(settled: Settled, first: Ingredient, alike: number | undefined): number | undefined {
   if (alike === undefined || settled.klass !== "bulk") return alike;
-  return settled.cookedApart(first) || isMince(first) !== settled.minced ? alike * 0.65 : alike;
+  return settled.cookedApart(first) || settled.mince(first) !== settled.minced ? alike * 0.65 : alike;
 }
 const textureOf = (settled: Settled, use: Ingredient): number | undefined =>
   apart(settled, use, settled.texture[settled.stage(use)](use));
@@ -209,7 +209,7 @@ const customOf = (settled: Settled, use: Ingredient, atHand: number): number =>
  * What tables leave out is the weaker answer, the more so the more they name; less so the nearer its kin, since nobody needs a table
  * to take basmati for long-grain rice.
  */
-function unlistedMark({ table: { unlisted, twin }, named }: Settled, kin: number): number {
+export function unlistedMark({ table: { unlisted, twin }, named }: Settled, kin: number): number {
   const near = Math.min(1, Math.max(0, (kin - 0.45) / (TWIN - 0.45)));
   return 1 - ((1 - (unlisted + (twin - unlisted) * near)) * named) / (named + FEW);
 }

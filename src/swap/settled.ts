@@ -13,6 +13,7 @@ import type { Ask } from "./ask.js";
 import { isCommonPractice } from "./evidence.js";
 import { gainedNotes } from "./gates.js";
 import { cookedAlready, isMince } from "./prep.js";
+import { traitsOf } from "./traits.js";
 
 export type PartName = ScorePart["name"];
 export type Weights = Readonly<Record<PartName, number>>;
@@ -63,7 +64,7 @@ function weightIn(i: Ingredient, role: string): number | undefined {
 
 /** Answers by a code that many ingredients share; `null` stands for undefined. */
 type ByCode<T> = (i: Ingredient) => T;
-function byCode<T extends number | boolean | undefined>(codes: readonly number[], of: (i: Ingredient) => T): ByCode<T> {
+function byCode<T extends number | boolean | undefined>(codes: ArrayLike<number>, of: (i: Ingredient) => T): ByCode<T> {
   const made: (T | null | undefined)[] = [];
   return (i) => {
     // -1 means none.
@@ -104,8 +105,10 @@ export class Settled {
   private readonly use: ByCode<number>;
   private readonly itemCooked: boolean;
   private readonly uncooked: boolean;
-  private readonly kins = new Map<readonly string[], Map<ReadonlySet<string>, number>>();
-  private readonly gains = new Map<readonly string[], number>();
+  readonly mince: ByCode<boolean>;
+  private readonly kinOf: ByCode<number>;
+  /** How many notes it brings that neither the missing ingredient nor the dish has. */
+  readonly gained: ByCode<number>;
 
   constructor(private readonly ask: Ask) {
     const { store, item } = ask;
@@ -139,6 +142,10 @@ export class Settled {
     const texture = (stage: Ask["stage"]): ByCode<number | undefined> =>
       byCode(textures, (i) => textureLikeness(store, item, i, stage));
     this.texture = { raw: texture("raw"), cooked: texture("cooked"), long: texture("long") };
+    const traits = traitsOf(store);
+    this.mince = byCode(traits.kin, isMince);
+    this.kinOf = byCode(traits.kin, (i) => kinLikeness(item, i));
+    this.gained = byCode(traits.dominant, (i) => gainedNotes(ask, i).length);
     this.itemCooked = cookedAlready(item);
     this.uncooked = !item.cannot.has("edible uncooked");
   }
@@ -186,20 +193,7 @@ export class Settled {
   }
   kin(use: Ingredient): number {
     const { item } = this.ask;
-    if (item.food === use.food) return kinLikeness(item, use);
-    const { kinds } = use;
-    let byOrigin = this.kins.get(kinds);
-    if (byOrigin === undefined) this.kins.set(kinds, (byOrigin = new Map<ReadonlySet<string>, number>()));
-    let kin = byOrigin.get(use.origin);
-    if (kin === undefined) byOrigin.set(use.origin, (kin = kinLikeness(item, use)));
-    return kin;
-  }
-  /** How many notes it brings that neither the missing ingredient nor the dish has. */
-  gained(use: Ingredient): number {
-    const { dominant } = use;
-    let notes = this.gains.get(dominant);
-    if (notes === undefined) this.gains.set(dominant, (notes = gainedNotes(this.ask, use).length));
-    return notes;
+    return item.food === use.food ? kinLikeness(item, use) : this.kinOf(use);
   }
 }
 

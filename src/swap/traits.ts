@@ -1,0 +1,52 @@
+import type { Ingredient, Store } from "../catalogue/index.js";
+
+/**
+ * What of every ingredient a question over the whole catalogue looks at first, as numbers: the same number stands for the same thing.
+ * Made once a catalogue. Rows share their lists, so what is the same is told by the list and not by its words.
+ */
+export interface Traits {
+  /** Kind and what it is made from, which is all kinship hangs on beyond the food itself. */
+  readonly kin: Int32Array;
+  readonly kins: number;
+  readonly dominant: Int32Array;
+  readonly dominants: number;
+  readonly food: Int32Array;
+  readonly atHand: Uint8Array;
+}
+
+class Numbering<K> {
+  private readonly numbers = new Map<K, number>();
+  get size(): number {
+    return this.numbers.size;
+  }
+  of(key: K): number {
+    let number = this.numbers.get(key);
+    if (number === undefined) this.numbers.set(key, (number = this.numbers.size));
+    return number;
+  }
+}
+
+const made = new WeakMap<Store, Traits>();
+export function traitsOf(store: Store): Traits {
+  let traits = made.get(store);
+  if (traits === undefined) made.set(store, (traits = read(store.ingredients)));
+  return traits;
+}
+
+function read(ingredients: readonly Ingredient[]): Traits {
+  const n = ingredients.length;
+  const [kin, dominant, food, atHand] = [new Int32Array(n), new Int32Array(n), new Int32Array(n), new Uint8Array(n)];
+  const kinds = new Numbering<readonly string[]>();
+  const origins = new Numbering<ReadonlySet<string>>();
+  const kins = new Numbering<number>();
+  const dominants = new Numbering<readonly string[]>();
+  const foods = new Numbering<string>();
+  for (let i = 0; i < n; i++) {
+    const one = ingredients[i] as Ingredient;
+    kin[i] = kins.of(kinds.of(one.kinds) * 1_000_000 + origins.of(one.origin));
+    dominant[i] = dominants.of(one.dominant);
+    food[i] = foods.of(one.food);
+    atHand[i] = one.athand;
+  }
+  return { kin, kins: kins.size, dominant, dominants: dominants.size, food, atHand };
+}
