@@ -8,7 +8,9 @@ import type { Ask } from "./ask.js";
 import { correctionsFor } from "./corrections.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { prepFor, type PrepPlan } from "./prep.js";
-import { explain, strengths, type Scored } from "./score.js";
+import { explain } from "./explain.js";
+import { strengths } from "./felt.js";
+import type { Scored } from "./score.js";
 import { sentence } from "./sentence.js";
 import { shiftFor } from "./shift.js";
 

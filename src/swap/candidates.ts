@@ -9,7 +9,8 @@ import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
-import { classOf, mostOf, roleFit, scoreOf, strengths, weightsOf } from "./score.js";
+import { strengths } from "./felt.js";
+import { classOf, mostOf, roleFit, scoreOf, weightsOf } from "./score.js";
 import type { Taste } from "../dose/index.js";
 
 /** A candidate with what speaks against it, if anything does. */

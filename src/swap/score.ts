@@ -1,20 +1,10 @@
 import type { Ingredient } from "../catalogue/index.js";
-import {
-  AT,
-  NOTICEABLE,
-  TASTES,
-  WIDTH,
-  carrierDose,
-  dose,
-  doseMatrix,
-  perceived,
-  umami,
-  type Taste,
-} from "../dose/index.js";
+import type { Taste } from "../dose/index.js";
 import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { isCommonPractice, type Known } from "./evidence.js";
-import { residualOf } from "./blend/index.js";
+import { strengths, tasteLikeness } from "./felt.js";
+import { mixedTexture, mixture } from "./mixed.js";
 import { traitsOf } from "./traits.js";
 import { balance, settledOf, type PartName, type Settled, type WeightTable } from "./settled.js";
 
@@ -31,58 +21,6 @@ export function roleFit(ask: Ask, use: Ingredient, grams?: number): number {
   const unbalanced = settled.lifts && Math.abs(balance(ask, use) - settled.balance) > 0.5 ? 0.6 : 1;
   return settled.jobFit(use, unbalanced, grams);
 }
-const mixedBalance = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number => {
-  const sum = (axis: "lift" | "neutralising"): number =>
-    uses.reduce((s, u) => s + (dose(ask.store, u.ingredient, axis) || 0) * u.grams, 0);
-  return sum("lift") > 0 ? sum("neutralising") / sum("lift") : 0;
-};
-
-/** Perceived strengths (0 to 9) of so many grams in the dish; NaN where not measured. */
-export function strengths(
-  ask: Ask,
-  parts: readonly { ingredient: Ingredient; grams: number }[],
-): Record<Taste, number> {
-  const matrix = doseMatrix(ask.store);
-  const to100 = 100 / ask.dishGrams;
-  const sum = (axis: keyof typeof AT): number => {
-    let s = 0;
-    for (const p of parts) s += (matrix[p.ingredient.index * WIDTH + AT[axis]] as number) * p.grams;
-    return s * to100;
-  };
-  const felt = { ...NOTHING };
-  for (const taste of TASTES) {
-    if (taste !== "umami") {
-      felt[taste] = cap(taste, sum(taste));
-      continue;
-    }
-    const nucleotide = sum("nucleotide");
-    const glutamate = sum("glutamate");
-    felt.umami = Number.isNaN(glutamate)
-      ? Number.NaN
-      : perceived("umami", umami(glutamate, Number.isNaN(nucleotide) ? 0 : nucleotide));
-  }
-  return felt;
-}
-const NOTHING: Readonly<Record<Taste, number>> = Object.fromEntries(TASTES.map((t) => [t, 0])) as Record<Taste, number>;
-const cap = (taste: Taste, c: number): number => (Number.isNaN(c) ? Number.NaN : perceived(taste, c));
-
-/** 1 when no taste differs noticeably. What can be added back (salt) costs less than what cannot be taken out. */
-export function tasteLikeness(
-  ask: Ask,
-  before: Readonly<Record<Taste, number>>,
-  after: Readonly<Record<Taste, number>>,
-): number {
-  let cost = 0;
-  for (const taste of TASTES) {
-    const d = after[taste] - before[taste];
-    if (Number.isNaN(d)) continue;
-    const beyond = Math.abs(d) - NOTICEABLE;
-    if (beyond <= 0) continue;
-    const mendable = d < 0 && (taste === "salt" || taste === "sweetness" || taste === "acid");
-    cost += beyond * (d > 0 ? 1.6 : mendable ? 0.4 : 1);
-  }
-  return 1 / (1 + cost / 6);
-}
 
 /** How likely it is at hand: surely when it was said to be in the house, else by whether kitchens have it or the shop round the corner. */
 const AT_HAND = [0, 0.7, 1] as const;
@@ -93,60 +31,6 @@ function likelyAtHand(ask: Ask, use: Ingredient): number {
   const own = ask.cuisines?.some((t) => use.traditions.includes(t)) === true ? 0.7 : 0;
   return Math.max(usual, own);
 }
-
-/** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
-function mixture(
-  ask: Ask,
-  uses: readonly { ingredient: Ingredient; grams: number }[],
-): { role: number; aroma: number; kin: number } {
-  const settled = settledOf(ask);
-  const residual = residualOf(ask, uses);
-  // Water and salt are nobody's kin; everything else in a mixture says what it is like.
-  const telling = uses.filter((u) => u.ingredient.id !== "water/pantry" && u.ingredient.id !== "salt/pantry");
-  const counted = telling.length > 0 ? telling : uses;
-  const grams = counted.reduce((s, u) => s + u.grams, 0);
-  return {
-    role: jobsDone(ask, uses),
-    aroma: 1 / (1 + 0.6 * residual),
-    kin: counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams,
-  };
-}
-
-/** A mixture has about the body of its parts by weight: butter stirred into water is no milk. Undefined when no part can be compared. */
-function mixedTexture(
-  ask: Ask,
-  uses: readonly { ingredient: Ingredient; grams: number }[],
-  stage: Ask["stage"],
-): number | undefined {
-  const texture = settledOf(ask).texture[stage];
-  let sum = 0;
-  let grams = 0;
-  for (const u of uses) {
-    const alike = texture(u.ingredient);
-    if (alike === undefined) continue;
-    sum += alike * u.grams;
-    grams += u.grams;
-  }
-  return grams > 0 ? sum / grams : undefined;
-}
-
-/** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */
-function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
-  const settled = settledOf(ask);
-  let done = 0;
-  for (const { carrier, want, counts } of settled.jobs) {
-    // The water a powder takes up is another part of the mixture.
-    const soaked = (i: Ingredient): number => (carrier === "water" ? Math.max(0, (i.ready?.yield ?? 1) - 1) : 0);
-    let have = 0;
-    for (const u of uses)
-      have += ((carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient)) * u.grams;
-    done += counts * (want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1);
-  }
-  const off = settled.lifts && Math.abs(mixedBalance(ask, uses) - settled.balance) > 0.5 ? 0.6 : 1;
-  return settled.total === 0 ? 1 : (off * done) / settled.total;
-}
-
-const pct = (v: number): string => `${Math.round(v * 100)} of 100`;
 
 type Mark = Omit<ScorePart, "text">;
 export interface Scored {
@@ -302,30 +186,4 @@ export function scoreOf(
     waiting: extra.waiting,
     fit: { role: round4(role), texture: round4(texture ?? 1), flavour: round4(flavour), handling: round4(handling) },
   };
-}
-
-const STAGE = { raw: "uncooked", cooked: "when cooked", long: "after long cooking" } as const;
-
-/** The marks of a score with a few words each: made for what is shown, since thousands are weighed for every answer. */
-export function explain(ask: Ask, scored: Scored, known: Known | undefined): ScorePart[] {
-  const minutes = (m: number): number => Math.round(Math.max(0, m));
-  const work =
-    scored.active > 0 || scored.waiting > 0
-      ? `asks for ${minutes(scored.active)} more minutes of work and ${minutes(scored.waiting)} of waiting`
-      : "asks for no more work";
-  const jobs = ask.roles
-    .slice(0, 2)
-    .map((r) => r.role)
-    .join(", ");
-  const say: Readonly<Record<PartName, (value: number) => string>> = {
-    role: (v) => `does the job (${jobs}) at ${pct(v)}`,
-    texture: (v) => `texture ${STAGE[ask.stage]}: ${pct(v)} alike`,
-    flavour: (v) => `taste and aroma: ${pct(v)} alike${scored.notes > 0 ? ", brings a note of its own" : ""}`,
-    handling: (v) => (v < scored.fit.handling - 0.05 ? `${work}; comes in another form` : work),
-    kin: (v) => `kin: ${pct(v)}`,
-    custom: (v) => `at hand and used by the same cooks: ${pct(v)}`,
-    evidence: () =>
-      known ? (isCommonPractice(known.edge) ? "common practice" : "published") : "tables name others for this",
-  };
-  return scored.marks.map((m) => ({ ...m, text: say[m.name](m.value) }));
 }

@@ -4,7 +4,7 @@ import { openCatalogue } from "../../src/index.js";
 import { storeOf } from "../../src/catalogue/index.js";
 import { AXES, TASTES, carrierAmount, carrierOf, dose, perceived, umami } from "../../src/dose/index.js";
 import { readAsk } from "../../src/swap/ask.js";
-import { strengths } from "../../src/swap/score.js";
+import { strengths } from "../../src/swap/felt.js";
 import type { RoleId } from "../../src/types.js";
 
 const c = openCatalogue();
