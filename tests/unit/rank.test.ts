@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { openCatalogue, swapsFor } from "../../src/index.js";
 import { readAsk } from "../../src/swap/ask.js";
+import { Prospects } from "../../src/swap/bound.js";
 import { beforeOf, floorOf, weighAll, weighSingle, fieldOf, type Weighed } from "../../src/swap/candidates.js";
 import { order, ranked } from "../../src/swap/rank.js";
 import type { SwapRequest } from "../../src/types.js";
@@ -36,6 +37,16 @@ describe("ranking one at a time", () => {
       const { scored } = weighSingle(ask, single, before);
       expect(scored.score).toBeLessThanOrEqual(single.most);
     }
+  });
+  it.each(REQUESTS)("none could score more than by jobs and kin alone: $missing", (request) => {
+    const ask = readAsk(c, request);
+    const prospects = new Prospects<never>(ask, -Infinity);
+    const bounds = new Map<number, number>();
+    for (let most = prospects.most; most !== undefined; most = prospects.most) bounds.set(prospects.take().index, most);
+    const { singles } = fieldOf(ask, beforeOf(ask), -Infinity);
+    expect(singles.length).toBeGreaterThan(10);
+    for (const { ingredient, most } of singles)
+      expect(bounds.get(ingredient.index), ingredient.id).toBeGreaterThanOrEqual(most);
   });
   it("passes over what is to be skipped and nothing else", () => {
     const ask = readAsk(c, REQUESTS[0] as SwapRequest);
