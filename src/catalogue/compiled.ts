@@ -1,22 +1,16 @@
 import { idsOf, keyPlaces, packKeys } from "./ids.js";
 import { byTag, nameKey, NameReader, packNames, sameNames, usualName, type NamesByTag } from "./name-columns.js";
 import { figuresOf, sourcesOf } from "./figures.js";
-import { packFigures, packSparse } from "./numbers.js";
-import {
-  FORMAT,
-  type Coded,
-  type Compiled,
-  type Flat,
-  type FlatIngredient,
-  type PackedFigure,
-  type PackedMeasure,
-} from "./packed.js";
+import { measuresOf, packMeasures, packRecords, recordsFor, recordsOf, unpackMeasure } from "./measure-columns.js";
+import { packCoded, packFigures, packSparse, placesOf } from "./numbers.js";
+import { FORMAT, type Coded, type Compiled, type Flat, type FlatIngredient, type PackedFigure } from "./packed.js";
 import { CODECS } from "./squeeze.js";
 import { decodeSwaps, encodeSwaps } from "./swap-columns.js";
 
 export * from "./packed.js";
 export { idsOf, keyPlaces, keysOf } from "./ids.js";
 export { figuresOf, sourcesOf } from "./figures.js";
+export { measuresOf, recordsOf, unpackMeasure } from "./measure-columns.js";
 export { NameReader } from "./name-columns.js";
 export { decodeSwaps, nameSwaps } from "./swap-columns.js";
 
@@ -50,58 +44,21 @@ const CODED = [
   "edible",
 ] as const;
 const PLAIN = ["isDefault", "becomes"] as const;
-/** The sources most of an ingredient's figures come from: its composition records. */
-function recordsOf(row: FlatIngredient): number[] {
-  const count = new Map<number, number>();
-  for (const [, source] of Object.values(row.figures)) count.set(source, (count.get(source) ?? 0) + 1);
-  return [...count].filter(([, n]) => n >= 3).map(([source]) => source);
-}
-
-/** A measure as shipped: unit and what was done to it, grams, source coded like that of a figure. */
-export type StoredMeasure = readonly [unit: string, grams: number, source: number];
-export function unpackMeasure([unit, grams, source]: StoredMeasure, records: readonly number[]): PackedMeasure {
-  const space = unit.indexOf(" ");
-  return [
-    space < 0 ? unit : unit.slice(0, space),
-    space < 0 ? "" : unit.slice(space + 1),
-    grams,
-    source > 0 ? source - 1 : (records[-source] ?? 0),
-  ];
-}
-
 /** Turns rows into columns. Pure; keys of every object keep the order they came in, so equal rows give equal text. */
 export function encode(flat: Flat, meta: { version: string; data: string; hash: string }): Compiled {
   const columns: Record<string, Coded<unknown> | unknown[]> = {};
   for (const field of CODED) {
-    const seen = new Map<string, number>();
-    const of: unknown[] = [];
-    const at = flat.ingredients.map((row) => {
-      const plain = row[field];
-      if (plain === undefined) return -1;
-      const value = CODECS[field]?.pack(plain, flat.commons.vocabulary) ?? plain;
-      const key = JSON.stringify(value);
-      let place = seen.get(key);
-      if (place === undefined) {
-        place = of.length;
-        seen.set(key, place);
-        of.push(value);
-      }
-      return place;
-    });
-    columns[field] = { of, at };
+    columns[field] = packCoded<unknown>(
+      flat.ingredients.map((row) => {
+        const plain = row[field];
+        return plain === undefined ? undefined : (CODECS[field]?.pack(plain, flat.commons.vocabulary) ?? plain);
+      }),
+    );
   }
   for (const field of PLAIN) columns[field] = flat.ingredients.map((row) => row[field] ?? null);
   columns["name"] = flat.ingredients.map((row) => (sameNames(row.name, usualName(row)) ? null : row.name));
   columns["stateNames"] = flat.ingredients.map((row) => byTag(row.names.filter((n) => n.of === "state")));
-  const records = flat.ingredients.map(recordsOf);
-  columns["measures"] = flat.ingredients.map((row, i) =>
-    row.measures.map(([unit, label, grams, source]) => [
-      label === "" ? unit : `${unit} ${label}`,
-      grams,
-      place(source, records[i] ?? []),
-    ]),
-  );
-  columns["records"] = records;
+  const records = flat.ingredients.map(recordsFor);
   // A map, since an extension may call a food "constructor".
   const names = new Map<string, NamesByTag>();
   for (const row of flat.ingredients) {
@@ -137,6 +94,16 @@ export function encode(flat: Flat, meta: { version: string; data: string; hash: 
     columns,
     keys: packKeys(flat.ingredients.map((row) => keyAt.get(nameKey(row)) ?? -1)),
     names: { of, tags },
+    records: packRecords(records),
+    measures: packMeasures(
+      flat.ingredients.map((row, i) =>
+        row.measures.map(([unit, label, grams, source]) => [
+          label === "" ? unit : `${unit} ${label}`,
+          grams,
+          place(source, records[i] ?? []),
+        ]),
+      ),
+    ),
     figures,
     swaps: encodeSwaps(flat.swaps, new Map(flat.ingredients.map((row, i) => [row.id, i]))),
   };
@@ -166,9 +133,8 @@ export function decode(compiled: Compiled): Flat {
         if (value !== null) (rows[i] as Record<string, unknown>)[field] = value;
       });
     } else {
-      const { at } = column as Coded<unknown>;
       const of = valuesOf(compiled, field);
-      at.forEach((place, i) => {
+      placesOf(column as Coded<unknown>).forEach((place, i) => {
         if (place >= 0) (rows[i] as Record<string, unknown>)[field] = of[place];
       });
     }
@@ -176,24 +142,21 @@ export function decode(compiled: Compiled): Flat {
   const names = new NameReader(compiled);
   const ids = idsOf(compiled);
   const keys = keyPlaces(compiled);
+  const records = recordsOf(compiled);
+  const measures = measuresOf(compiled);
   const measured = Object.keys(compiled.figures).map(
     (name) => [name, figuresOf(compiled, name), sourcesOf(compiled, name)] as const,
   );
   rows.forEach((row, i) => {
-    const {
-      stateNames: _stateNames,
-      records,
-      kind,
-      measures,
-      ...rest
-    } = row as { stateNames?: unknown; records?: number[]; kind: number; measures: StoredMeasure[] };
+    const { stateNames: _stateNames, kind, ...rest } = row as { stateNames?: unknown; kind: number };
+    const own = records[i] ?? [];
     const key = compiled.names.of[keys[i] as number] ?? "";
     const dot = key.indexOf(".");
     const figures: Record<string, readonly [number, number]> = {};
     for (const [figure, v, s] of measured) {
       const value = v[i] as number;
       const at = s[i] as number;
-      if (!Number.isNaN(value)) figures[figure] = [value, at > 0 ? at - 1 : (records?.[-at] ?? 0)];
+      if (!Number.isNaN(value)) figures[figure] = [value, at > 0 ? at - 1 : (own[-at] ?? 0)];
     }
     rows[i] = {
       ...rest,
@@ -201,7 +164,7 @@ export function decode(compiled: Compiled): Flat {
       food: dot < 0 ? key : key.slice(0, dot),
       ...(dot < 0 ? {} : { part: key.slice(dot + 1) }),
       kind: compiled.commons.kinds[kind]?.[0] ?? "",
-      measures: measures.map((m) => unpackMeasure(m, records ?? [])),
+      measures: (measures[i] ?? []).map((m) => unpackMeasure(m, own)),
       ...names.row(i),
       figures,
     };

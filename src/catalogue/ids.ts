@@ -1,4 +1,4 @@
-import { packInts, unpackInts } from "./numbers.js";
+import { packInts, placesOf, unpackInts } from "./numbers.js";
 import type { Coded, Compiled } from "./packed.js";
 
 /**
@@ -31,6 +31,7 @@ export const keysOf = (compiled: Compiled): string[] =>
 /** Ingredient ids in order: the food and part from one column, the state from another. */
 export function idsOf(compiled: Compiled): string[] {
   const keys = keysOf(compiled);
-  const { of, at } = compiled.columns["state"] as Coded<readonly string[]>;
-  return keys.map((key, i) => `${key}/${of[at[i] ?? -1]?.join("-") ?? ""}`);
+  const states = compiled.columns["state"] as Coded<readonly string[]>;
+  const at = placesOf(states);
+  return keys.map((key, i) => `${key}/${states.of[at[i] as number]?.join("-") ?? ""}`);
 }

@@ -38,6 +38,105 @@ export function unpackInts(text: string): Int32Array {
   return out;
 }
 
+/** Numbers below this take one character, as most do; the next ones two, the rest a lead and a fixed width. */
+const SHORT = 70;
+const LEADS = BASE - 1 - SHORT;
+const REST = 5;
+/** Whole numbers, none negative, the small ones short. */
+export function packShort(list: readonly number[]): string {
+  let text = "";
+  for (const n of list) {
+    const beyond = n - SHORT;
+    if (beyond < 0) text += DIGITS[n] as string;
+    else if (beyond < LEADS * BASE)
+      text += (DIGITS[SHORT + Math.floor(beyond / BASE)] as string) + (DIGITS[beyond % BASE] as string);
+    else {
+      let rest = beyond - LEADS * BASE;
+      let word = "";
+      for (let k = 0; k < REST; k++) {
+        word = (DIGITS[rest % BASE] as string) + word;
+        rest = Math.floor(rest / BASE);
+      }
+      text += (DIGITS[BASE - 1] as string) + word;
+    }
+  }
+  return text;
+}
+export function unpackShort(text: string): Int32Array {
+  const out = new Int32Array(text.length);
+  let size = 0;
+  for (let p = 0; p < text.length;) {
+    let n = digit(text.charCodeAt(p++));
+    if (n === BASE - 1) {
+      n = 0;
+      for (let k = 0; k < REST; k++) n = n * BASE + digit(text.charCodeAt(p++));
+      n += SHORT + LEADS * BASE;
+    } else if (n >= SHORT) n = SHORT + (n - SHORT) * BASE + digit(text.charCodeAt(p++));
+    out[size++] = n;
+  }
+  return out.subarray(0, size);
+}
+
+/**
+ * Places in a list that has every value once, in the order they first come up; -1 is none. 0 is the next new one, others say how many
+ * different ones have come up since it last did: kin stand together, so most are small.
+ */
+export function packPlaces(places: readonly number[]): string {
+  const recent = [-1];
+  return packShort(
+    places.map((place) => {
+      const at = recent.lastIndexOf(place);
+      const back = at < 0 ? 0 : recent.length - at;
+      if (at >= 0) recent.splice(at, 1);
+      recent.push(place);
+      return back;
+    }),
+  );
+}
+export function unpackPlaces(text: string): Int32Array {
+  const out = unpackShort(text);
+  // Newest last, so that what moves are the few after it.
+  const recent = [-1];
+  let next = 0;
+  for (let i = 0; i < out.length; i++) {
+    const back = out[i] as number;
+    let place = next;
+    if (back === 0) next++;
+    else {
+      let k = recent.length - back;
+      place = recent[k] as number;
+      for (; k + 1 < recent.length; k++) recent[k] = recent[k + 1] as number;
+      recent.length--;
+    }
+    recent.push(place);
+    out[i] = place;
+  }
+  return out;
+}
+/** Each value once and the places of all. Undefined is none. */
+export function packCoded<T>(values: readonly (T | undefined)[]): { readonly of: T[]; readonly at: string } {
+  const seen = new Map<string, number>();
+  const of: T[] = [];
+  const at = values.map((value) => {
+    if (value === undefined) return -1;
+    const key = JSON.stringify(value);
+    let place = seen.get(key);
+    if (place === undefined) {
+      place = of.push(value) - 1;
+      seen.set(key, place);
+    }
+    return place;
+  });
+  return { of, at: packPlaces(at) };
+}
+const placed = new WeakMap<{ readonly at: string }, Int32Array>();
+/** The places of a coded column, unpacked once; -1 is none. */
+export function placesOf(column: { readonly at: string }): Int32Array {
+  let places = placed.get(column);
+  if (!places) placed.set(column, (places = unpackPlaces(column.at)));
+  return places;
+}
+
 /** Any whole numbers as ones that are not negative: 0, -1, 1, -2 ... become 0, 1, 2, 3 ... */
 export const fold = (n: number): number => (n < 0 ? -2 * n - 1 : 2 * n);
 export const unfold = (n: number): number => (n % 2 === 1 ? -(n + 1) / 2 : n / 2);

@@ -8,6 +8,7 @@ import {
   encode,
   figuresOf,
   NameReader,
+  recordsOf,
   sourcesOf,
   type Coded,
   type Commons,
@@ -16,6 +17,7 @@ import {
   type PackedProcedure,
   type PackedSwap,
 } from "./compiled.js";
+import { placesOf } from "./numbers.js";
 import { overlay } from "./overlay.js";
 import { ingredientsOf, sourceRef } from "./rows.js";
 import type { SafetyVocabulary } from "./safety-tables.js";
@@ -64,7 +66,6 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
         return value;
       },
     });
-  const records = compiled.columns["records"] as readonly (readonly number[])[];
   let flat: Flat | undefined;
   let swaps: readonly SwapEdge[] | undefined;
   return {
@@ -79,13 +80,13 @@ function makeStore(compiled: Compiled, locale: "en-US" | "en-GB", measures: "us"
       return (swaps ??= decodeSwaps(compiled).map((s) => swapOf(s, commons)));
     },
     columns,
-    codes: (field) => (compiled.columns[field] as Coded<unknown>).at,
+    codes: (field) => placesOf(compiled.columns[field] as Coded<unknown>),
     figure(i, name): Figure | null {
       if (!Object.hasOwn(compiled.figures, name)) return null;
       const value = figuresOf(compiled, name)[i.index] as number;
       if (Number.isNaN(value)) return null;
       const at = sourcesOf(compiled, name)[i.index] as number;
-      return { value, source: sourceRef(commons, at > 0 ? at - 1 : (records[i.index]?.[-at] ?? -1)) };
+      return { value, source: sourceRef(commons, at > 0 ? at - 1 : (recordsOf(compiled)[i.index]?.[-at] ?? -1)) };
     },
     figureUnit: (name) => commons.figures[name]?.unit ?? "",
     tombstones: new Map(Object.entries(commons.tombstones)) as ReadonlyMap<string, IngredientId>,

@@ -4,12 +4,27 @@ import type { Sparse } from "./numbers.js";
  * The shape the package ships: columns, one value an ingredient, parsed once from one JSON string.
  * Words that repeat are kept once in a dictionary and pointed to; figures are numbers or null (not measured).
  */
-export const FORMAT = 3;
+export const FORMAT = 4;
 
-/** A column whose values repeat: `at[i]` is the place of ingredient i's value in `of`; -1 is none. */
+/** A column whose values repeat: each once, and packed the place of every ingredient's in that list; -1 is none. */
 export interface Coded<T> {
   readonly of: readonly T[];
-  readonly at: readonly number[];
+  readonly at: string;
+}
+/**
+ * Kitchen measures: the units of each ingredient ("cup", "piece whole"), then one after another the grams, and the sources coded like
+ * those of figures.
+ */
+export interface MeasureColumns {
+  readonly units: Coded<readonly string[]>;
+  readonly grams: string;
+  readonly sources: string;
+}
+/** Lists of places that repeat: how long each different one is, all of them one after another, and which of them each ingredient has. */
+export interface RecordColumns {
+  readonly counts: string;
+  readonly of: string;
+  readonly at: string;
 }
 /** A source as [key, where in it, evidence grade]. */
 export type PackedSource = readonly [key: string, at?: string, grade?: string];
@@ -145,6 +160,9 @@ export interface Compiled {
   };
   /** For each ingredient the place of its key among `names.of`, packed (keys.ts). */
   readonly keys: string;
+  /** The places in `commons.refs` of the records that most of an ingredient's figures come from. */
+  readonly records: RecordColumns;
+  readonly measures: MeasureColumns;
   readonly figures: Readonly<Record<string, PackedFigure>>;
   readonly swaps: SwapColumns;
 }
@@ -170,5 +188,5 @@ export interface SwapColumns {
   readonly techniques: Listed<readonly string[]>;
   readonly tradition: Listed<string>;
   readonly sources: Listed<readonly number[]>;
-  readonly change: readonly (string | 0)[];
+  readonly change: Coded<string>;
 }

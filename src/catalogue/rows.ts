@@ -2,6 +2,8 @@ import type { AllergenId, IngredientId, RoleId, SlotId, SourceRef } from "../typ
 import type { NameReader } from "./compiled.js";
 import {
   keyPlaces,
+  measuresOf,
+  recordsOf,
   unpackMeasure,
   valuesOf,
   type Coded,
@@ -10,8 +12,9 @@ import {
   type FlatIngredient,
   type PackedBecomes,
   type PackedReady,
-  type StoredMeasure,
 } from "./compiled.js";
+import type { StoredMeasure } from "./measure-columns.js";
+import { placesOf } from "./numbers.js";
 import type { Ingredient } from "./store.js";
 
 /** Rows share their lists (the columns keep each once), so what is made of a list is made once too. */
@@ -72,9 +75,9 @@ function reader(compiled: Compiled, field: string): Column {
   const column = compiled.columns[field];
   if (column === undefined) return () => undefined;
   if (Array.isArray(column)) return (i) => (column as unknown[])[i] ?? undefined;
-  const { at } = column as Coded<unknown>;
+  const at = placesOf(column as Coded<unknown>);
   const of = valuesOf(compiled, field);
-  return (i) => of[at[i] ?? -1];
+  return (i) => of[at[i] as number];
 }
 
 /** What every row of one catalogue reads from. */
@@ -93,6 +96,9 @@ class Columns {
   }
   key(i: number): string {
     return this.compiled.names.of[this.places[i] as number] ?? "";
+  }
+  measured(i: number): readonly [measures: readonly StoredMeasure[], records: readonly number[]] {
+    return [measuresOf(this.compiled)[i] ?? [], recordsOf(this.compiled)[i] ?? []];
   }
   read(field: string, i: number): unknown {
     let column = this.readers.get(field);
@@ -222,8 +228,8 @@ class Row implements Ingredient {
   }
   get measures(): Ingredient["measures"] {
     const { commons } = this.#columns;
-    const records = this.#columns.read("records", this.index) as readonly number[];
-    return (this.#measures ??= (this.#columns.read("measures", this.index) as StoredMeasure[]).map((m) => {
+    const [listed, records] = this.#columns.measured(this.index);
+    return (this.#measures ??= listed.map((m) => {
       const [unit, label, grams, source] = unpackMeasure(m, records);
       return { unit, label, grams, source: sourceRef(commons, source) };
     }));

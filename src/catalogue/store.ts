@@ -130,7 +130,7 @@ export interface Store {
    * For a field whose values repeat: a number for each ingredient, the same for the same value, -1 for none. What depends on the value
    * alone is then worked out once a value and not once an ingredient.
    */
-  codes(field: CodedField): readonly number[];
+  codes(field: CodedField): ArrayLike<number>;
   /** value and source, or null when not measured. */
   figure(i: Ingredient, name: string): Figure | null;
   /** one or more former ids and where they went. */

@@ -1,5 +1,5 @@
 import { idsOf } from "./ids.js";
-import { packInts, packSteps, unpackInts, unpackSteps } from "./numbers.js";
+import { packCoded, packInts, packSteps, placesOf, unpackInts, unpackSteps } from "./numbers.js";
 import type { Compiled, Listed, PackedSwap, SwapColumns } from "./packed.js";
 
 function listed<T>(values: readonly (T | undefined)[], first: readonly T[] = []): Listed<T> {
@@ -34,7 +34,7 @@ export function encodeSwaps(swaps: readonly PackedSwap[], at: ReadonlyMap<string
     techniques: listed(swaps.map((s) => s.techniques)),
     tradition: listed(swaps.map((s) => s.tradition)),
     sources: listed(swaps.map((s) => s.sources)),
-    change: swaps.map((s) => s.change ?? 0),
+    change: packCoded(swaps.map((s) => s.change)),
   };
 }
 /** A field that is left out when there is nothing in it. */
@@ -49,6 +49,7 @@ export function decodeSwaps(compiled: Compiled): PackedSwap[] {
   const [amounts, usesAmounts] = [unlisted(swaps.amount), unlisted(swaps.usesAmount)];
   const [roles, contexts, techniques] = [unlisted(swaps.role), unlisted(swaps.context), unlisted(swaps.techniques)];
   const [traditions, sources] = [unlisted(swaps.tradition), unlisted(swaps.sources)];
+  const changes = placesOf(swaps.change);
   const counts = unpackInts(swaps.count);
   let next = 0;
   const rows = Array.from(unpackSteps(swaps.replaces), (need, i) => {
@@ -57,7 +58,7 @@ export function decodeSwaps(compiled: Compiled): PackedSwap[] {
       const id = ids[(places[next++] as number) - 1] ?? "";
       return typeof amount === "number" ? { id, ratio: amount } : { id, ...given("amount", amount) };
     });
-    const change = swaps.change[i];
+    const change = swaps.change.of[changes[i] as number];
     return {
       replaces: { id: ids[need] ?? "", ...given("amount", amounts[i]) },
       uses,
@@ -66,7 +67,7 @@ export function decodeSwaps(compiled: Compiled): PackedSwap[] {
       ...given("techniques", techniques[i]),
       ...given("tradition", traditions[i]),
       sources: sources[i] ?? [],
-      ...(change === 0 || change === undefined ? {} : { change }),
+      ...given("change", change),
     };
   });
   return nameSwaps(rows);

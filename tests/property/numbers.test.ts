@@ -1,12 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  packCoded,
   packFigures,
   packInts,
+  packPlaces,
+  packShort,
   packSparse,
   packSteps,
+  placesOf,
   unpackFigures,
   unpackInts,
+  unpackPlaces,
+  unpackShort,
   unpackSparse,
   unpackSteps,
 } from "../../src/catalogue/numbers.js";
@@ -44,5 +50,27 @@ describe("columns of numbers as text", () => {
     expect(packInts([0, 90])).toHaveLength(3);
     expect(packInts([0, 91])).toHaveLength(5);
     expect(packInts([])).toBe("1");
+  });
+  it("short ones come back too, from one character to six, and nothing needs escaping", () => {
+    const edges = [0, 69, 70, 70 + 20 * 91 - 1, 70 + 20 * 91, 1_000_000];
+    expect(edges.map((n) => packShort([n]).length)).toEqual([1, 1, 2, 2, 6, 6]);
+    fc.assert(
+      fc.property(fc.array(fc.oneof(whole, fc.integer({ min: 0, max: 3000 }), fc.constantFrom(...edges))), (list) => {
+        const text = packShort(list);
+        expect([...unpackShort(text)]).toEqual(list);
+        expect(JSON.stringify(text)).toHaveLength(text.length + 2);
+      }),
+    );
+  });
+  it("values that repeat come back from their list and their places, and what is missing stays missing", () => {
+    const word = fc.option(fc.constantFrom("a", "b", "c", "d", "e", "constructor", "__proto__"), { nil: undefined });
+    fc.assert(
+      fc.property(fc.array(fc.oneof(word, fc.string())), (list) => {
+        const packed = packCoded(list);
+        expect(new Set(packed.of).size).toBe(packed.of.length);
+        expect(Array.from(placesOf(packed), (place) => packed.of[place])).toEqual(list);
+      }),
+    );
+    expect([...unpackPlaces(packPlaces([0, -1, 1, 0, 0, 2, -1]))]).toEqual([0, -1, 1, 0, 0, 2, -1]);
   });
 });
