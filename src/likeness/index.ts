@@ -57,13 +57,16 @@ export function kinLikeness(a: Ingredient, b: Ingredient): number {
   if (a.id === b.id) return 1;
   if (a.food === b.food && a.part === b.part) return 0.95;
   if (a.kind === b.kind) return 0.9;
-  // "food" itself and the first branch (plant, animal, ...) say nothing in a kitchen.
-  const line = (i: Ingredient): readonly string[] => i.kinds.slice(0, -1);
-  const la = line(a);
-  const lb = line(b);
-  const common = la.filter((k) => lb.includes(k)).length;
-  const deep = Math.max(la.length, lb.length);
-  const tree = deep === 0 ? 0 : Math.min(0.85, (0.9 * common) / deep);
+  const la = a.kinds;
+  const lb = b.kinds;
+  // "food" itself and the first branch (plant, animal, ...) say nothing in a kitchen: the last of either line is left out.
+  const deep = Math.max(la.length, lb.length) - 1;
+  let common = 0;
+  for (let k = 0; k < la.length - 1; k++) {
+    const at = lb.indexOf(la[k] as string);
+    if (at >= 0 && at < lb.length - 1) common++;
+  }
+  const tree = deep <= 0 ? 0 : Math.min(0.85, (0.9 * common) / deep);
   return Math.max(tree, 0.45 * sharedOrigin(a, b));
 }
 
@@ -71,11 +74,16 @@ export function kinLikeness(a: Ingredient, b: Ingredient): number {
 const COMMON_ORIGIN: readonly string[] = ["plant", "microbe", "mineral", "alcohol", "leavening yeast"];
 /** Share of what two are made from that is the same: dried shrimp and shrimp paste, butter and buttermilk. */
 function sharedOrigin(a: Ingredient, b: Ingredient): number {
-  const own = (i: Ingredient): string[] => [...i.origin].filter((o) => !COMMON_ORIGIN.includes(o));
-  const x = own(a);
-  const y = own(b);
-  if (x.length === 0 || y.length === 0) return 0;
-  return x.filter((o) => y.includes(o)).length / new Set([...x, ...y]).size;
+  let all = 0;
+  let both = 0;
+  for (const o of a.origin) {
+    if (COMMON_ORIGIN.includes(o)) continue;
+    all++;
+    if (b.origin.has(o)) both++;
+  }
+  if (both === 0) return 0;
+  for (const o of b.origin) if (!COMMON_ORIGIN.includes(o) && !a.origin.has(o)) all++;
+  return both / all;
 }
 
 /** Share of one's traditions the other belongs to as well, 0 to 1; 0.5 when either lists none. */
@@ -85,6 +93,7 @@ export function customLikeness(missing: Ingredient, use: Ingredient, cuisines?: 
     return cuisines.some((t) => use.traditions.includes(t)) ? 1 : 0.25;
   }
   if (missing.traditions.length === 0 || use.traditions.length === 0) return 0.5;
-  const common = missing.traditions.filter((t) => use.traditions.includes(t)).length;
+  let common = 0;
+  for (const t of missing.traditions) if (use.traditions.includes(t)) common++;
   return common / missing.traditions.length;
 }
