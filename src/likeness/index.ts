@@ -88,12 +88,15 @@ function sharedOrigin(a: Ingredient, b: Ingredient): number {
 
 /** Share of one's traditions the other belongs to as well, 0 to 1; 0.5 when either lists none. */
 export function customLikeness(missing: Ingredient, use: Ingredient, cuisines?: readonly string[]): number {
+  // Read once: a row looks them up.
+  const theirs = use.traditions;
   if (cuisines !== undefined) {
-    if (use.traditions.length === 0) return 0.5;
-    return cuisines.some((t) => use.traditions.includes(t)) ? 1 : 0.25;
+    if (theirs.length === 0) return 0.5;
+    return cuisines.some((t) => theirs.includes(t)) ? 1 : 0.25;
   }
-  if (missing.traditions.length === 0 || use.traditions.length === 0) return 0.5;
+  const own = missing.traditions;
+  if (own.length === 0 || theirs.length === 0) return 0.5;
   let common = 0;
-  for (const t of missing.traditions) if (use.traditions.includes(t)) common++;
-  return common / missing.traditions.length;
+  for (const t of own) if (theirs.includes(t)) common++;
+  return common / own.length;
 }

@@ -2,7 +2,7 @@ import type { Ingredient } from "../catalogue/index.js";
 import type { Ask } from "./ask.js";
 import { unlistedMark } from "./score.js";
 import { settledOf } from "./settled.js";
-import { traitsOf } from "./traits.js";
+import { codesIn, traitsOf } from "./traits.js";
 
 /** Marks are rounded to four places one by one and once more as a score: twice that is never reached. */
 const ROUNDING = 0.0002;
@@ -39,11 +39,11 @@ export class Prospects<T> {
     const near = new Float64Array(kins).fill(Number.NaN);
     const mark = new Float64Array(kins);
     /** What the jobs add, by the number of the roles and one, since -1 is none; none where they are not done. */
-    const jobs: number[] = [];
+    const jobs = new Float64Array(codesIn(codes)).fill(-1);
     for (let i = 0; i < n; i++) {
       const code = (codes[i] as number) + 1;
-      let job = jobs[code];
-      if (job === undefined) {
+      let job = jobs[code] as number;
+      if (job === -1) {
         const ingredient = store.ingredients[i] as Ingredient;
         const fit = settled.jobFit(ingredient, 1, undefined);
         const mark = fit >= LEAST_FIT ? settled.roleMark(fit, [{ ingredient, grams: 1 }]) : Number.NaN;

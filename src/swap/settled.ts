@@ -13,7 +13,7 @@ import type { Ask } from "./ask.js";
 import { isCommonPractice } from "./evidence.js";
 import { gainedNotes } from "./gates.js";
 import { cookedAlready, isMince } from "./prep.js";
-import { traitsOf } from "./traits.js";
+import { codesIn, traitsOf } from "./traits.js";
 
 export type PartName = ScorePart["name"];
 export type Weights = Readonly<Record<PartName, number>>;
@@ -65,7 +65,8 @@ function weightIn(i: Ingredient, role: string): number | undefined {
 /** Answers by a code that many ingredients share; `null` stands for undefined. */
 type ByCode<T> = (i: Ingredient) => T;
 function byCode<T extends number | boolean | undefined>(codes: ArrayLike<number>, of: (i: Ingredient) => T): ByCode<T> {
-  const made: (T | null | undefined)[] = [];
+  // As long as it will be from the start: a list that grows by leaps is looked up like a table of words.
+  const made = new Array<T | null | undefined>(codesIn(codes)).fill(undefined);
   return (i) => {
     // -1 means none.
     const code = (codes[i.index] as number) + 1;

@@ -14,6 +14,18 @@ export interface Traits {
   readonly atHand: Uint8Array;
 }
 
+const counted = new WeakMap<ArrayLike<number> & object, number>();
+/** How many different codes there may be, none (-1) among them: one more than the highest and one for none. */
+export function codesIn(codes: ArrayLike<number> & object): number {
+  let n = counted.get(codes);
+  if (n === undefined) {
+    n = 0;
+    for (let i = 0; i < codes.length; i++) n = Math.max(n, (codes[i] as number) + 2);
+    counted.set(codes, n);
+  }
+  return n;
+}
+
 class Numbering<K> {
   private readonly numbers = new Map<K, number>();
   get size(): number {
