@@ -42,10 +42,25 @@ const PRINTED: readonly (readonly [value: number, text: string])[] = [
   [1 / 16, "1/16"],
 ];
 
+const SCALES = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000] as const;
+/** Below this a product is off by far less than {@link CLEAR}. */
+const EXACT = 1e9;
+/** This far from a half both ways of scaling round alike; nearer, the digits decide. */
+const CLEAR = 1e-5;
 /** Rounds to `places` decimals, half away from zero, without the last-bit noise of a product (1.005 → 1.01). */
 export function roundTo(x: number, places: number): number {
   if (!Number.isFinite(x)) return x;
   if (Math.abs(x) >= 1e15) return x;
+  const scale = SCALES[places];
+  if (scale !== undefined) {
+    const product = Math.abs(x) * scale;
+    const whole = Math.floor(product);
+    // Whole numbers divided by a power of ten are the nearest double there is, as reading the digits is.
+    if (product < EXACT && Math.abs(product - whole - 0.5) > CLEAR) {
+      const rounded = product - whole > 0.5 ? whole + 1 : whole;
+      return rounded === 0 ? 0 : (x < 0 ? -rounded : rounded) / scale;
+    }
+  }
   const shifted = Number(`${x}e${places}`);
   // Very small numbers already carry an exponent ("1e-7e2" is not a number): plain arithmetic is exact enough there.
   // Adding 0 makes a negative zero, which JSON does not keep, a plain one.

@@ -2,7 +2,7 @@ import type { Ingredient } from "../catalogue/index.js";
 import type { Ask } from "./ask.js";
 import { unlistedMark } from "./score.js";
 import { settledOf } from "./settled.js";
-import { codesIn, traitsOf } from "./traits.js";
+import { traitsOf } from "./traits.js";
 
 /** Marks are rounded to four places one by one and once more as a score: twice that is never reached. */
 const ROUNDING = 0.0002;
@@ -29,47 +29,45 @@ export class Prospects<T> {
     const [forRole, forKin, rest] = [Math.max(0, w.role), Math.max(0, w.kin), others(w)];
     const total = forRole + forKin + rest;
     const beside = settled.named > 0 ? settled.silence : 0;
-    const { kin, kins, food } = traitsOf(store);
-    const codes = store.codes("roles");
+    const { kin, kins, food, byRoles } = traitsOf(store);
     const ownFood = food[ask.item.index];
-    const n = store.size;
-    this.index = new Int32Array(n);
-    this.bound = new Float64Array(n);
     /** What kin alone adds, and the mark it gives beside tables, by its number. */
-    const near = new Float64Array(kins).fill(Number.NaN);
+    const near = new Float64Array(kins).fill(-1);
     const mark = new Float64Array(kins);
-    /** What the jobs add, by the number of the roles and one, since -1 is none; none where they are not done. */
-    const jobs = new Float64Array(codesIn(codes)).fill(-1);
-    for (let i = 0; i < n; i++) {
-      const code = (codes[i] as number) + 1;
-      let job = jobs[code] as number;
-      if (job === -1) {
-        const ingredient = store.ingredients[i] as Ingredient;
-        const fit = settled.jobFit(ingredient, 1, undefined);
-        const mark = fit >= LEAST_FIT ? settled.roleMark(fit, [{ ingredient, grams: 1 }]) : Number.NaN;
-        jobs[code] = job = mark * forRole;
-      }
-      if (Number.isNaN(job)) continue;
-      const k = kin[i] as number;
-      let base: number;
-      let evidence: number;
-      if (food[i] === ownFood) {
-        const own = settled.kin(store.ingredients[i] as Ingredient);
-        base = own * forKin;
-        evidence = unlistedMark(settled, own);
-      } else {
-        if (Number.isNaN(near[k])) {
-          const other = settled.kin(store.ingredients[i] as Ingredient);
-          near[k] = other * forKin;
-          mark[k] = unlistedMark(settled, other);
+    const { order, start } = byRoles;
+    this.index = new Int32Array(store.size);
+    this.bound = new Float64Array(store.size);
+    for (let group = 0; group + 1 < start.length; group++) {
+      const [from, to] = [start[group] as number, start[group + 1] as number];
+      if (from === to) continue;
+      // The same jobs are done as well by all that have them.
+      const one = store.ingredients[order[from] as number] as Ingredient;
+      const fit = settled.jobFit(one, 1, undefined);
+      if (!(fit >= LEAST_FIT)) continue;
+      const job = settled.roleMark(fit, [{ ingredient: one, grams: 1 }]) * forRole;
+      for (let at = from; at < to; at++) {
+        const i = order[at] as number;
+        const k = kin[i] as number;
+        let base: number;
+        let evidence: number;
+        if (food[i] === ownFood) {
+          const own = settled.kin(store.ingredients[i] as Ingredient);
+          base = own * forKin;
+          evidence = unlistedMark(settled, own);
+        } else {
+          if (near[k] === -1) {
+            const other = settled.kin(store.ingredients[i] as Ingredient);
+            near[k] = other * forKin;
+            mark[k] = unlistedMark(settled, other);
+          }
+          base = near[k] as number;
+          evidence = mark[k] as number;
         }
-        base = near[k] as number;
-        evidence = mark[k] as number;
+        const sum = base + job + rest;
+        if (sum / total + ROUNDING < floor) continue;
+        this.index[this.size] = i;
+        this.bound[this.size++] = (sum + evidence * beside) / (total + beside) + ROUNDING;
       }
-      const sum = base + job + rest;
-      if (sum / total + ROUNDING < floor) continue;
-      this.index[this.size] = i;
-      this.bound[this.size++] = (sum + evidence * beside) / (total + beside) + ROUNDING;
     }
     for (let at = (this.size >> 1) - 1; at >= 0; at--) this.sink(at);
   }
@@ -93,7 +91,8 @@ export class Prospects<T> {
     for (let up = (at - 1) >> 1; at > 0 && this.before(at, up); at = up, up = (at - 1) >> 1) this.swap(at, up);
   }
   private before(a: number, b: number): boolean {
-    const [x, y] = [this.bound[a] as number, this.bound[b] as number];
+    const x = this.bound[a] as number;
+    const y = this.bound[b] as number;
     return x > y || (x === y && (this.index[a] as number) < (this.index[b] as number));
   }
   private move(from: number, to: number): void {
@@ -101,7 +100,8 @@ export class Prospects<T> {
     this.bound[to] = this.bound[from] as number;
   }
   private swap(a: number, b: number): void {
-    const [index, bound] = [this.index[a] as number, this.bound[a] as number];
+    const index = this.index[a] as number;
+    const bound = this.bound[a] as number;
     this.move(b, a);
     this.index[b] = index;
     this.bound[b] = bound;

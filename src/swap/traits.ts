@@ -12,6 +12,8 @@ export interface Traits {
   readonly dominants: number;
   readonly food: Int32Array;
   readonly atHand: Uint8Array;
+  /** All ingredients, those with the same roles together, and where each such group begins, by the code of the roles and one. */
+  readonly byRoles: { readonly order: Int32Array; readonly start: Int32Array };
 }
 
 const counted = new WeakMap<ArrayLike<number> & object, number>();
@@ -41,11 +43,29 @@ class Numbering<K> {
 const made = new WeakMap<Store, Traits>();
 export function traitsOf(store: Store): Traits {
   let traits = made.get(store);
-  if (traits === undefined) made.set(store, (traits = read(store.ingredients)));
+  if (traits === undefined)
+    made.set(store, (traits = { ...read(store.ingredients), byRoles: grouped(store.codes("roles")) }));
   return traits;
 }
 
-function read(ingredients: readonly Ingredient[]): Traits {
+/** By counting: what has one code stands together, in the order of the catalogue. */
+function grouped(codes: ArrayLike<number> & object): Traits["byRoles"] {
+  const start = new Int32Array(codesIn(codes) + 1);
+  for (let i = 0; i < codes.length; i++)
+    start[(codes[i] as number) + 2] = (start[(codes[i] as number) + 2] as number) + 1;
+  for (let k = 1; k < start.length; k++) start[k] = (start[k] as number) + (start[k - 1] as number);
+  const next = start.slice();
+  const order = new Int32Array(codes.length);
+  for (let i = 0; i < codes.length; i++) {
+    const code = (codes[i] as number) + 1;
+    const at = next[code] as number;
+    order[at] = i;
+    next[code] = at + 1;
+  }
+  return { order, start };
+}
+
+function read(ingredients: readonly Ingredient[]): Omit<Traits, "byRoles"> {
   const n = ingredients.length;
   const [kin, dominant, food, atHand] = [new Int32Array(n), new Int32Array(n), new Int32Array(n), new Uint8Array(n)];
   const kinds = new Numbering<readonly string[]>();

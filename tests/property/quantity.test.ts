@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import {
   cupFor,
   findUnit,
@@ -186,6 +186,25 @@ describe("printing amounts", () => {
       fc.property(fc.double({ min: 0.4, max: 50, noNaN: true }), (ml) =>
         spoonsFor(ml).some((m) => Math.abs(m.base / ml - 1) <= 0.34),
       ),
+    );
+  });
+  it("rounds as the digits say, halves and their neighbours too", () => {
+    const byDigits = (x: number, places: number): number => {
+      const rounded = Math.sign(x) * Math.round(Math.abs(Number(`${x}e${places}`)));
+      return rounded === 0 ? 0 : Number(`${rounded}e-${places}`);
+    };
+    const places = fc.integer({ min: 0, max: 6 });
+    const half = fc
+      .tuple(fc.integer({ min: -2_000_000, max: 2_000_000 }), places, fc.constantFrom(-1e-6, -1e-12, 0, 1e-12, 1e-6))
+      .map(([n, p, off]) => (n + 0.5 + off) / 10 ** p);
+    const any = fc.double({ min: -1e10, max: 1e10, noNaN: true });
+    fc.assert(
+      fc.property(fc.oneof(half, any), places, (x, p) => {
+        // Smaller ones are written with an exponent already.
+        fc.pre(x === 0 || Math.abs(x) > 1e-6);
+        expect(roundTo(x, p)).toBe(byDigits(x, p));
+      }),
+      { numRuns: 2000 },
     );
   });
   it("rounds idempotently", () => {
