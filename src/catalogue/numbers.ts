@@ -95,21 +95,25 @@ export function packPlaces(places: readonly number[]): string {
 }
 export function unpackPlaces(text: string): Int32Array {
   const out = unpackShort(text);
-  // Newest last, so that what moves are the few after it.
-  const recent = [-1];
-  let next = 0;
+  let size = 1;
+  for (let i = 0; i < out.length; i++) if (out[i] === 0) size++;
+  // Newest last, so that what moves are the few after it: moved by the engine, since this runs while a catalogue opens.
+  const recent = new Int32Array(size);
+  recent[0] = -1;
+  let end = 1;
+  let newest = -1;
   for (let i = 0; i < out.length; i++) {
     const back = out[i] as number;
-    let place = next;
-    if (back === 0) next++;
-    else {
-      let k = recent.length - back;
-      place = recent[k] as number;
-      for (; k + 1 < recent.length; k++) recent[k] = recent[k + 1] as number;
-      recent.length--;
+    if (back === 0) {
+      newest = end - 1;
+      recent[end++] = newest;
+    } else if (back > 1) {
+      const k = end - back;
+      newest = recent[k] as number;
+      recent.copyWithin(k, k + 1, end);
+      recent[end - 1] = newest;
     }
-    recent.push(place);
-    out[i] = place;
+    out[i] = newest;
   }
   return out;
 }

@@ -10,7 +10,8 @@ interface Letter {
 }
 const only = (is: Letter["is"]): Letter => ({ is, text: "", latin: false });
 const [MARKING, GAP, NOTHING, UNSURE] = [only("mark"), only("gap"), only("nothing"), only("unsure")];
-const LETTERS_AND_SPACES = /^[a-z ]+$/;
+// Kana, Han and Hangul are themselves, as below.
+const LETTERS_AND_SPACES = /^[a-z0-9 \u3041-\u3096\u30a1-\u30fa\u4e00-\u9fff\uac00-\ud7a3]+$/;
 const MARK = /\p{M}/u;
 const LATIN = /\p{Script=Latin}/u;
 const within = (code: number, from: number, to: number): boolean => code >= from && code <= to;
