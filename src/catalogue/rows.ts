@@ -97,8 +97,13 @@ class Columns {
   key(i: number): string {
     return this.compiled.names.of[this.places[i] as number] ?? "";
   }
-  measured(i: number): readonly [measures: readonly StoredMeasure[], records: readonly number[]] {
-    return [measuresOf(this.compiled)[i] ?? [], recordsOf(this.compiled)[i] ?? []];
+  private listed: readonly (readonly StoredMeasure[])[] | undefined;
+  private records: readonly (readonly number[])[] | undefined;
+  measures(i: number): readonly StoredMeasure[] {
+    return (this.listed ??= measuresOf(this.compiled))[i] ?? [];
+  }
+  recordsAt(i: number): readonly number[] {
+    return (this.records ??= recordsOf(this.compiled))[i] ?? [];
   }
   read(field: string, i: number): unknown {
     let column = this.readers.get(field);
@@ -227,12 +232,15 @@ class Row implements Ingredient {
     return this.named().names;
   }
   get measures(): Ingredient["measures"] {
-    const { commons } = this.#columns;
-    const [listed, records] = this.#columns.measured(this.index);
-    return (this.#measures ??= listed.map((m) => {
-      const [unit, label, grams, source] = unpackMeasure(m, records);
-      return { unit, label, grams, source: sourceRef(commons, source) };
-    }));
+    if (this.#measures === undefined) {
+      const { commons } = this.#columns;
+      const records = this.#columns.recordsAt(this.index);
+      this.#measures = this.#columns.measures(this.index).map((m) => {
+        const [unit, label, grams, source] = unpackMeasure(m, records);
+        return { unit, label, grams, source: sourceRef(commons, source) };
+      });
+    }
+    return this.#measures;
   }
   get becomes(): Ingredient["becomes"] {
     const { commons } = this.#columns;

@@ -67,7 +67,7 @@ export function decodeSwaps(compiled: Compiled): PackedSwap[] {
       ...given("techniques", techniques[i]),
       ...given("tradition", traditions[i]),
       sources: sources[i] ?? [],
-      ...given("change", change),
+      ...(change === undefined ? {} : { change }),
     };
   });
   return nameSwaps(rows);
