@@ -53,7 +53,7 @@ const candidateOf = (w: Weighed): Candidate => {
     values: PARTS.map((name) => at.get(name) ?? Number.NaN),
     ...(evidence === undefined ? {} : { evidence: w.known ? evidence : ("unlisted" as const) }),
     known: w.known !== undefined,
-    published: w.known !== undefined && !isCommonPractice(w.known.edge),
+    published: w.known !== undefined && !w.known.exchange && !isCommonPractice(w.known.edge),
   };
 };
 

@@ -11,6 +11,8 @@ export interface Known {
   readonly uses: readonly { readonly ingredient: Ingredient; readonly perGram?: number }[];
   /** 1 when its setting is the one asked for or it has none, less when it was meant for another. */
   readonly fits: number;
+  /** From an exchange list: {@link isExchange}. */
+  readonly exchange: boolean;
 }
 
 const byNeed = new WeakMap<Store, Map<string, SwapEdge[]>>();
@@ -34,6 +36,7 @@ interface Read {
   /** Undefined when the catalogue has not all of it. */
   readonly uses: Known["uses"] | undefined;
   readonly common: boolean;
+  readonly exchange: boolean;
   readonly meant: readonly string[];
 }
 const read = new WeakMap<Store, Map<string, readonly Read[]>>();
@@ -58,6 +61,7 @@ function readEdge(store: Store, item: Ingredient, edge: SwapEdge): Read {
     edge,
     uses: uses.length === edge.uses.length ? uses : undefined,
     common: isCommonPractice(edge),
+    exchange: isExchange(store, edge),
     meant: edge.context === undefined ? [] : words(edge.context),
   };
 }
@@ -83,7 +87,7 @@ const names = (meant: readonly string[], technique: string): boolean =>
     .map(stemOf)
     .every((part) => meant.some((w) => stemOf(w) === part));
 
-function fitOf({ edge, meant }: Read, ask: Question, asked: () => readonly string[]): number {
+function fitOf({ edge, meant, common }: Read, ask: Question, asked: () => readonly string[]): number {
   if (edge.role !== undefined && !ask.roles.some((r) => r.role === edge.role)) return 0.5;
   if (edge.techniques && ask.technique !== undefined) return edge.techniques.includes(ask.technique) ? 1 : 0.5;
   if (edge.context === undefined) return 0.95;
@@ -95,12 +99,34 @@ function fitOf({ edge, meant }: Read, ask: Question, asked: () => readonly strin
   const technique = (w: string): string | undefined =>
     (Object.hasOwn(jobs, w) ? jobs[w] : Object.hasOwn(jobs, `${w}s`) ? jobs[`${w}s`] : undefined)?.technique;
   const same = spoken || (ask.technique !== undefined && meant.some((w) => technique(w) === ask.technique));
-  if (ask.setting === "") return same ? 0.9 : edge.techniques ? 0.8 : 0.85;
+  if (ask.setting === "") return same ? 0.9 : edge.techniques ? 0.8 : common ? 0.85 : 0.7;
   if (meant.some((w) => asked().includes(w))) return 1;
   return same ? 0.9 : 0.7;
 }
 
 export const isCommonPractice = (edge: SwapEdge): boolean => edge.sources.every((s) => s.key === "common practice");
+
+/** So many foods of which each is named for each other are a list of what may be exchanged. */
+const LIST = 4;
+/**
+ * Whether a swap is one pair of an exchange list: a publication that names a group of foods, each for each of the others. It says that any of
+ * them will do, not which is best, and not that nothing outside the group would: a fish market's list leaves out what the market has not.
+ */
+function isExchange(store: Store, edge: SwapEdge): boolean {
+  const [only] = edge.uses;
+  if (edge.uses.length !== 1 || only === undefined || isCommonPractice(edge)) return false;
+  const both = edgesFor(store, edge.replaces.id).filter(
+    (e) => e.uses.length === 1 && sameWord(e, edge) && namedBack(store, e),
+  );
+  return both.length >= LIST - 1 && both.includes(edge);
+}
+const namedBack = (store: Store, edge: SwapEdge): boolean =>
+  edgesFor(store, (edge.uses[0] as { id: string }).id).some(
+    (back) => back.uses.length === 1 && back.uses[0]?.id === edge.replaces.id && sameWord(back, edge),
+  );
+/** Said by the same source of the same setting. */
+const sameWord = (a: SwapEdge, b: SwapEdge): boolean =>
+  a.context === b.context && a.sources.some((s) => b.sources.some((t) => s.key === t.key));
 
 function gramsOf(store: Store, ingredient: Ingredient, amount: string): number | undefined {
   const quantity = readQuantity(amount);
@@ -122,6 +148,6 @@ export function knownSwaps(ask: Question): Known[] {
         i.athand === 0 && ask.have?.has(i.id) !== true && !ask.cuisines?.some((t) => i.traditions.includes(t)),
     );
     const weight = (of.common ? 0.88 : 1) * (strange ? 0.85 : 1);
-    return [{ edge, uses, fits: fitOf(of, ask, asked) * weight }];
+    return [{ edge, uses, fits: fitOf(of, ask, asked) * weight, exchange: of.exchange }];
   });
 }

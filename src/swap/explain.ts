@@ -26,7 +26,13 @@ export function explain(ask: Ask, scored: Scored, known: Known | undefined): Sco
     kin: (v) => `kin: ${pct(v)}`,
     custom: (v) => `at hand and used by the same cooks: ${pct(v)}`,
     evidence: () =>
-      known ? (isCommonPractice(known.edge) ? "common practice" : "published") : "tables name others for this",
+      known === undefined
+        ? "tables name others for this"
+        : isCommonPractice(known.edge)
+          ? "common practice"
+          : known.exchange
+            ? "published, one of a list"
+            : "published",
   };
   return scored.marks.map((m) => ({ ...m, text: say[m.name](m.value) }));
 }

@@ -2,7 +2,7 @@ import type { Ingredient } from "../catalogue/index.js";
 import type { Taste } from "../dose/index.js";
 import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
-import { isCommonPractice, type Known } from "./evidence.js";
+import type { Known } from "./evidence.js";
 import { strengths, tasteLikeness } from "./felt.js";
 import { mixedTexture, mixture } from "./mixed.js";
 import { traitsOf } from "./traits.js";
@@ -171,11 +171,9 @@ export function scoreOf(
   add("custom", custom, w.custom);
   const base = round4(meanOf(marks));
   const parts = marks.length;
-  const { evidence, published } = settled.table;
   const left = unlistedMark(settled, kin);
   // What tables name for another dish is still no weaker than what they leave out.
-  if (known)
-    add("evidence", Math.max(known.fits, Math.min(0.88, left)), isCommonPractice(known.edge) ? evidence : published);
+  if (known) add("evidence", Math.max(known.fits, Math.min(0.88, left)), settled.evidenceOf(known));
   else if (settled.named > 0) add("evidence", left, settled.silence);
   return {
     score: marks.length > parts ? round4(meanOf(marks)) : base,

@@ -10,7 +10,7 @@ import {
 } from "../likeness/index.js";
 import type { RoleId, ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
-import { isCommonPractice } from "./evidence.js";
+import { isCommonPractice, type Known } from "./evidence.js";
 import { gainedNotes } from "./gates.js";
 import { cookedAlready, isMince } from "./prep.js";
 import { codesIn, traitsOf } from "./traits.js";
@@ -131,8 +131,9 @@ export class Settled {
     this.lifts = ask.roles.some((r) => r.role === "leavener" && r.weight >= 0.5);
     this.balance = balance(ask, item);
     const fitting = ask.known.filter((k) => k.fits >= 0.6);
-    this.named = fitting.length;
-    this.silence = fitting.every((k) => isCommonPractice(k.edge)) ? this.table.evidence : this.table.published;
+    // An exchange list is one word said, however long the list.
+    this.named = fitting.filter((k) => !k.exchange).length + (fitting.some((k) => k.exchange) ? 1 : 0);
+    this.silence = Math.max(this.table.evidence, ...fitting.map((k) => this.evidenceOf(k)));
     this.notes = item.dominant.filter((n) => n !== "sweet" && n !== "sour");
     this.minced = isMince(item);
     this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
@@ -151,6 +152,10 @@ export class Settled {
     this.uncooked = !item.cannot.has("edible uncooked");
   }
 
+  /** What a known swap weighs. */
+  evidenceOf(known: Known): number {
+    return isCommonPractice(known.edge) || known.exchange ? this.table.evidence : this.table.published;
+  }
   /** How well a stand-in does the jobs by its own weights, 0 to 1 (never less than its role mark), and at `grams` only as far as it brings what carries them. */
   jobFit(use: Ingredient, share: number, grams: number | undefined): number {
     let sum = 0;

@@ -72,3 +72,42 @@ describe("a setting that names a technique", () => {
     expect(mark({ dish: { technique: "simmer" } })).toBeLessThan(said as number);
   });
 });
+
+describe("a list of what may be exchanged", () => {
+  const names = (request: SwapRequest): readonly string[] =>
+    swapsFor(c, { limit: 20, ...request }).swaps.map((s) => s.use.map((u) => u.id.split("/")[0]).join("+"));
+  const before = (list: readonly string[], first: string, then: string): void => {
+    expect(list).toContain(first);
+    expect(list).toContain(then);
+    expect(list.indexOf(first)).toBeLessThan(list.indexOf(then));
+  };
+  // Iowa State University Extension and Outreach, "Overcoming food shortages with substitutions" (2020): ten vegetables for mixed dishes.
+  it("says that any will do in its setting", () => {
+    const list = names({ missing: "2 carrots", for: "mixed dishes" });
+    for (const one of ["green-peas", "celery", "green-beans", "broccoli", "cauliflower"])
+      expect(list.slice(0, 12)).toContain(one);
+  });
+  it("does not come before what is nearer where another setting or none is asked for (common practice, no source)", () => {
+    before(names({ missing: "2 carrots" }), "parsnip", "green-peas");
+    before(names({ missing: "2 carrots", for: "stew" }), "parsnip", "green-peas");
+    before(names({ missing: "1 bunch kale" }), "lacinato-kale", "broccoli");
+  });
+  // North Carolina Sea Grant, "Fish Flavors and Substitutions": fifteen white or light fish. Trout is none of its market.
+  it("says nothing against what is not on it", () => {
+    const list = names({ missing: "300 g salmon" });
+    before(list, "trout", "snapper");
+    expect(list.slice(0, 10)).toContain("snapper");
+  });
+  // Utah State and Nebraska Extension, "Create a Casserole": pasta, noodles, potatoes or tortillas in place of rice.
+  it("a table for one dish is no answer to who names none", () => {
+    expect(names({ missing: "1 cup rice", for: "casserole" }).slice(0, 3)).toContain("pasta");
+    before(names({ missing: "1 cup rice" }), "basmati-rice", "pasta");
+  });
+  it("is told as what it is", () => {
+    const told = swapsFor(c, { missing: "300 g salmon", limit: 20 }).swaps.find((s) =>
+      s.use[0].id.startsWith("snapper/"),
+    );
+    expect(told?.basis).toBe("published");
+    expect(told?.parts.find((p) => p.name === "evidence")?.text).toBe("published, one of a list");
+  });
+});
