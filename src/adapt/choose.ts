@@ -2,7 +2,7 @@ import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood } from "../names/index.js";
 import { MAX_LINE, portionOf } from "../portion/index.js";
-import { kitchenOf } from "../recipe/index.js";
+import { keepingOfLines, kitchenOf } from "../recipe/index.js";
 import { readAvoid, refusalFor, type AvoidRules } from "../safety/index.js";
 import { swapsFor } from "../swap/index.js";
 import type { AdaptChoices, Catalogue, Portion, Recipe, Refusal, Swap } from "../types.js";
@@ -93,6 +93,7 @@ export function choose(
       limit: MAX_CHOSEN,
       size: asked,
     });
+  const keepingOf = keepingOfLines(c, recipe);
   const dishLines = lines.map((l) => (l.text.length <= MAX_LINE ? l.text : ""));
   for (const at of [...wanted.keys()].sort((a, b) => a - b)) {
     const { swap: given, why } = wanted.get(at) as { swap?: Swap; why: string };
@@ -144,7 +145,7 @@ export function choose(
       continue;
     }
     const called = calledOf(store, item, original);
-    const technique = techniqueOf(recipe, called.names);
+    const technique = keepingOf(at) ?? techniqueOf(recipe, called.names);
     const advice = swapsFor(c, {
       missing: item.id,
       ...(line.read.portion === undefined ? {} : { amount: `${line.read.portion.grams} g` }),

@@ -161,6 +161,8 @@ export interface HazardRule {
   readonly amount?: { readonly perServing: number; readonly knownServes?: boolean };
   /** Speak even when the missing ingredient had the same hazard. Stops of kind never and unless always do. */
   readonly always?: boolean;
+  /** The missing ingredient itself keeps harm out: it is not left out either. */
+  readonly neverWithout?: boolean;
   /** Rules under one word say much the same: of those raised by one ingredient only the gravest is said. Stops and steps all count. */
   readonly alike?: string;
   readonly step?: RequiredStep;

@@ -18,7 +18,7 @@ import { readYield, type Yield } from "./yields.js";
 export { isoMinutes } from "./duration.js";
 export { recipesIn } from "./json.js";
 export { kitchenOf } from "./kitchen.js";
-export { techniquesOfLines } from "./technique.js";
+export { keepingOfLines, techniquesOfLines } from "./technique.js";
 export type * from "./types.js";
 
 interface Source {

@@ -6,7 +6,7 @@ import { dietAnswer, dietEntry } from "./diets.js";
 import { donenessChange, heatOf } from "./doneness.js";
 import { fits, hazardsOf } from "./fits.js";
 import { apartIn } from "./meal.js";
-import { asked, brought, raised, type Asked, type HazardQuestion } from "./raise.js";
+import { asked, brought, keepsSafe, raised, type Asked, type HazardQuestion } from "./raise.js";
 import { refs, safetyTables, unsourced, type SafetyStore } from "./tables.js";
 
 /**
@@ -241,4 +241,17 @@ export function hazardsFor(store: SafetyStore, question: HazardQuestion): Hazard
     required: oneOfAKind(notes.required),
     cautions: cautions.sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]),
   });
+}
+
+/**
+ * Why the missing ingredient may not be left out: acid in a canned recipe, salt in a ferment, curing salt. Undefined when leaving it out
+ * harms nobody.
+ */
+export function neverWithout(store: SafetyStore, question: Omit<HazardQuestion, "use">): string | undefined {
+  const { missing } = question;
+  if (missing === undefined) return undefined;
+  const q = asked({ ...question, use: [] });
+  // The later in the table is the more particular.
+  const rule = safetyTables(store).hazards.hazards.findLast((h) => keepsSafe(store, h, q, missing));
+  return rule && textOf(store, rule, q, missing);
 }

@@ -21,7 +21,7 @@ export {
   type Place,
   type Readiness,
 } from "./doneness.js";
-export { hazardsFor, type HazardAnswer, type Stop } from "./hazards.js";
+export { hazardsFor, neverWithout, type HazardAnswer, type Stop } from "./hazards.js";
 export { mealConflicts, type MealConflict } from "./meal.js";
 export { STANDING_NOTICE } from "./notice.js";
 export type { HazardQuestion } from "./raise.js";

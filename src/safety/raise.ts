@@ -40,11 +40,19 @@ function amountPassed(h: HazardRule, q: Asked, grams: number): boolean {
   return grams / Math.max(1, q.serves ?? 1) >= h.amount.perServing;
 }
 
+/** Whether a rule is about this technique, job and setting. */
+const about = (h: HazardRule, q: Asked): boolean =>
+  (h.techniques === undefined || (q.technique !== undefined && h.techniques.includes(q.technique))) &&
+  (h.roles === undefined || (q.role !== undefined && h.roles.includes(q.role))) &&
+  (h.context === undefined || h.context.some((word) => q.folded.includes(` ${word} `)));
+
+/** Whether a rule says that the missing ingredient keeps harm out of this dish. */
+export const keepsSafe = (store: SafetyStore, h: HazardRule, q: Asked, missing: Ingredient): boolean =>
+  h.neverWithout === true && about(h, q) && (h.missing === undefined || fits(store, missing, h.missing));
+
 /** Whether a rule whose description the use fits speaks of it at all, before asking who is at the table. */
 export function raised(store: SafetyStore, h: HazardRule, q: Asked, use: Ingredient, grams: number): boolean {
-  if (h.techniques !== undefined && (q.technique === undefined || !h.techniques.includes(q.technique))) return false;
-  if (h.roles !== undefined && (q.role === undefined || !h.roles.includes(q.role))) return false;
-  if (h.context !== undefined && !h.context.some((word) => q.folded.includes(` ${word} `))) return false;
+  if (!about(h, q)) return false;
   if (!amountPassed(h, q, grams)) return false;
   // A rule about exchanging things says nothing of a thing that takes its own place.
   if (

@@ -151,6 +151,7 @@ function tasteOf(item: Ingredient, jobs: readonly Job[], roles: readonly { role:
   return item.roles.some((r) => r.weight >= 0.7 && SAVOURY_ROLES.includes(r.role)) ? "savoury" : "either";
 }
 
+const PRESERVING: readonly TechniqueId[] = ["can", "pickle", "ferment", "cure"];
 function techniqueOf(
   store: Store,
   request: SwapRequest,
@@ -158,6 +159,9 @@ function techniqueOf(
   notUnderstood: string[],
 ): TechniqueId | undefined {
   const known = store.terms["technique"] ?? [];
+  // Whoever says canning is canning, however the pot is heated: what keeps harm out is asked of it first.
+  const kept = jobs.find((job) => job.technique !== undefined && PRESERVING.includes(job.technique));
+  if (kept?.technique) return kept.technique;
   const given = request.dish?.technique;
   if (given !== undefined) {
     const word = given.trim().toLowerCase();

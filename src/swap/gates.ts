@@ -10,6 +10,8 @@ const NEEDS: Readonly<Partial<Record<RoleId, readonly string[]>>> = {
   emulsifier: ["emulsifies"],
 };
 const SETS: readonly string[] = ["sets on heating", "gelatinises", "gels"];
+/** What gels on cooling is a liquid in the oven. */
+const SETS_HOT: readonly string[] = ["sets on heating", "gelatinises"];
 /** Notes nobody wants in a savoury dish that had none, and in a sweet one. */
 const NOT_SAVOURY: readonly string[] = ["banana", "vanilla", "chocolate", "coffee", "rose"];
 const NOT_SWEET: readonly string[] = [
@@ -31,6 +33,8 @@ const LONG: readonly string[] = ["braise", "stew", "slow cooker"];
 const FAST: readonly string[] = ["stir-fry", "fry", "grill"];
 const COLD: readonly string[] = ["raw", "set cold"];
 const HOT: readonly string[] = ["simmer", "stew", "braise", "fry", "stir-fry", "deep-fry", "grill", "roast"];
+const isHot = (technique: Ask["technique"]): boolean =>
+  technique !== undefined && (HOT.includes(technique) || technique === "bake");
 const EATEN: readonly string[] = ["main protein", "bulk vegetable", "starch base"];
 const DRY: readonly string[] = ["grill", "fry", "stir-fry", "roast"];
 const CURED: readonly string[] = ["salt-cured", "cured"];
@@ -89,7 +93,7 @@ function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
       role === "structure" &&
       role === ask.roles[0]?.role &&
       item.can.has("sets on heating") &&
-      !uses.some((use) => SETS.some((can) => use.can.has(can)))
+      !uses.some((use) => (isHot(ask.technique) ? SETS_HOT : SETS).some((can) => use.can.has(can)))
     )
       return spoils("sets on heating", `${name} does not set when heated.`);
     if (

@@ -1,4 +1,5 @@
 import { aromaLikeness, kinLikeness } from "../likeness/index.js";
+import { neverWithout } from "../safety/index.js";
 import type { Swap } from "../types.js";
 import type { Ask } from "./ask.js";
 import { plural, several } from "./plural.js";
@@ -110,6 +111,14 @@ export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefin
   const many = measure.amount > 1 && measure.unit === "piece";
   const name = many ? plural(one) : several(one, measure.text);
   const it = name === one && !/[^su]s$/.test(one) ? "it" : "them";
+  const unsafe = neverWithout(ask.store, {
+    missing: ask.item,
+    ...(ask.technique === undefined ? {} : { technique: ask.technique }),
+    ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
+    ...(ask.setting === "" ? {} : { context: ask.setting }),
+  });
+  if (unsafe !== undefined)
+    return swaps.length > 0 ? undefined : `Do not leave the ${name} out, nor make this without ${it}. ${unsafe}`;
   const best = swaps[0]?.score ?? 0;
   const jobs = jobsOf(ask);
   const top = jobs[0]?.role;
@@ -126,6 +135,8 @@ export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefin
     }
   }
   if (swaps.length === 0) {
+    if (!accent)
+      return `Nothing here stands in for the ${name}, and the dish is made of ${it}: cook another dish, or buy ${it}.`;
     return top !== undefined && VITAL.includes(top)
       ? `Nothing here stands in for the ${name} as ${top}: cook another dish, or buy it.`
       : `Nothing here stands in for the ${name}: leave ${it} out, and taste before serving.`;

@@ -51,6 +51,9 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
 
 /** Loose mince, raw or frozen; a sausage is made of it but is not it. */
 export const isMince = (i: Ingredient): boolean => i.kinds.includes("minced meat");
+const CUT_FINE: readonly string[] = ["grated", "puree", "minced", "ground"];
+/** Cut so fine that it cannot be put together again: riced cauliflower is no head to roast, though a head can be riced. */
+export const isFine = (i: Ingredient): boolean => i.state.some((s) => CUT_FINE.includes(s));
 /** Mince where the recipe has pieces, or the other way round. */
 function cutting(ask: Ask, use: Ingredient): Prep | undefined {
   if (!eaten(ask) || cookedAlready(use)) return undefined;

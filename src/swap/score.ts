@@ -79,7 +79,7 @@ interface Work {
 /** Sold cooked against raw, or minced against whole: its bite is another. */
 function apart(settled: Settled, first: Ingredient, alike: number | undefined): number | undefined {
   if (alike === undefined || settled.klass !== "bulk") return alike;
-  return settled.cookedApart(first) || settled.mince(first) !== settled.minced ? alike * 0.65 : alike;
+  return settled.cookedApart(first) || settled.cutApart(first) ? alike * 0.65 : alike;
 }
 const textureOf = (settled: Settled, use: Ingredient): number | undefined =>
   apart(settled, use, settled.texture[settled.stage(use)](use));

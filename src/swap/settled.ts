@@ -12,7 +12,7 @@ import type { RoleId, ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import { isCommonPractice, type Known } from "./evidence.js";
 import { gainedNotes } from "./gates.js";
-import { cookedAlready, isMince } from "./prep.js";
+import { cookedAlready, isFine, isMince } from "./prep.js";
 import { codesIn, traitsOf } from "./traits.js";
 
 export type PartName = ScorePart["name"];
@@ -98,7 +98,7 @@ export class Settled {
   readonly silence: number;
   /** Notes of the missing ingredient beyond sweet and sour, which are tastes. */
   readonly notes: readonly string[];
-  readonly minced: boolean;
+  private readonly minced: boolean;
   readonly aroma: ByCode<number>;
   readonly cooked: ByCode<boolean>;
   readonly custom: ByCode<number>;
@@ -106,7 +106,8 @@ export class Settled {
   private readonly use: ByCode<number>;
   private readonly itemCooked: boolean;
   private readonly uncooked: boolean;
-  readonly mince: ByCode<boolean>;
+  private readonly mince: ByCode<boolean>;
+  private readonly fine: ByCode<boolean>;
   private readonly kinOf: ByCode<number>;
   /** How many notes it brings that neither the missing ingredient nor the dish has. */
   readonly gained: ByCode<number>;
@@ -138,6 +139,8 @@ export class Settled {
     this.minced = isMince(item);
     this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
     this.cooked = byCode(store.codes("state"), cookedAlready);
+    // Of what is fine itself the rest is as fine as it can be cut.
+    this.fine = byCode(store.codes("state"), isFine(item) ? () => false : isFine);
     this.use = byCode(store.codes("roles"), (i) => useLikeness(item, i));
     this.custom = byCode(store.codes("traditions"), (i) => customLikeness(item, i, ask.cuisines));
     const textures = store.codes("texture");
@@ -152,6 +155,10 @@ export class Settled {
     this.uncooked = !item.cannot.has("edible uncooked");
   }
 
+  /** Whether its pieces are not those of the missing ingredient, and cannot be made so: mince for meat, riced or mashed for whole. */
+  cutApart(use: Ingredient): boolean {
+    return this.mince(use) !== this.minced || this.fine(use);
+  }
   /** What a known swap weighs. */
   evidenceOf(known: Known): number {
     return isCommonPractice(known.edge) || known.exchange ? this.table.evidence : this.table.published;

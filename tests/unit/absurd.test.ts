@@ -205,6 +205,15 @@ const CASES: readonly Case[] = [
   ["1 cup black olives", "pizza", "pomegranate.juice", 5],
   ["500 g salmon", "grilling", "salmon/salt-cured", 5],
   ["300 g peas", "soup", "okra", 5],
+  // what does not set where the egg must
+  ["3 eggs", "omelette", "black-turtle-bean", 5],
+  ["3 eggs", "omelette", "pumpkin", 5],
+  ["3 eggs", "quiche", "gelatin", 5],
+  ["3 eggs", "custard", "gelatin", 5],
+  // what was cut too fine to be put together again
+  ["1 head cauliflower", "roast", "cauliflower/fresh-grated", 1],
+  ["1 zucchini", "stir-fry", "zucchini/fresh-grated", 1],
+  ["1 avocado", "salad", "avocado/fresh-puree", 1],
 ];
 
 /** Still wrong, each with why it is absurd. The library has learned a row when its test fails: then the row goes. */

@@ -158,6 +158,7 @@ const hazard = z
     diners: z.array(diet).optional(),
     amount: z.strictObject({ perServing: z.number().positive(), knownServes: z.boolean().optional() }).optional(),
     always: z.boolean().optional(),
+    neverWithout: z.boolean().optional(),
     alike: z.string().min(3).optional(),
     step: step.optional(),
     conflict: sentence.optional(),
@@ -170,6 +171,10 @@ const hazard = z
   .refine((h) => h.stop !== "unless" || h.step !== undefined, "unless what? give the step")
   .refine((h) => h.stop !== "diner" || (h.diners ?? []).length > 0, "for which diner?")
   .refine((h) => h.unlessCooked !== true || h.stop !== "diner" || h.step !== undefined, "cooked how? give the step")
+  .refine(
+    (h) => h.neverWithout !== true || (h.stop === "never" && (h.missing !== undefined || h.roles !== undefined)),
+    "what may not be left out? a stop of kind never with the missing ingredient or its roles",
+  )
   .refine((h) => h.when !== undefined || h.missing !== undefined || h.dish !== undefined, "nothing would raise it");
 export const HazardsFile = z.strictObject({
   words: z.record(z.string(), z.unknown()).optional(),
