@@ -308,6 +308,15 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       "sugars (12) is more than carbohydrate (0.04)",
     ),
   ],
+  energy: [
+    foodCase(
+      "energy of another food",
+      "cod/fresh",
+      (r) => set(state(r, "cod/fresh"), { figures: { energy: { v: 200, from: "judgement" } } }),
+      "energy is 200 kcal, but its fat, protein, carbohydrate and alcohol make 63 to 85",
+      "give energy by hand",
+    ),
+  ],
   measures: [
     foodCase(
       "a cited weight is not in the table",

@@ -50,6 +50,7 @@ export const TERMS: Terms = Terms.parse({
   tradition: ["Iberian"],
   tag: { liver: "rich in vitamin A", "low lactose": "a trace", "high lactose": "more" },
   figure: {
+    energy: { unit: "kcal", min: 0, max: 910 },
     water: scale,
     protein: scale,
     fat: scale,

@@ -71,6 +71,39 @@ export const sums: Rule = {
   },
 };
 
+/** kcal in a gram, the least and the most that tables of composition reckon with. */
+const KCAL: readonly (readonly [figure: string, least: number, most: number])[] = [
+  ["fat", 9, 9.2],
+  ["protein", 3.2, 4.4],
+  ["carbohydrate", 3.4, 4.2],
+  ["alcohol", 6.9, 7.1],
+  ["acid", 0, 3.2],
+];
+/** Energy is what fat, protein, carbohydrate and alcohol make. */
+export const energy: Rule = {
+  name: "energy",
+  text: "Energy agrees with fat, protein, carbohydrate and alcohol within a fifth: a figure given by hand leaves the record's energy behind.",
+  check(input, say) {
+    for (const { row, file } of rows(input)) {
+      const given = value(row, "energy");
+      // Salts and bulk sweeteners are carbohydrate by difference only.
+      if (given === undefined || given === 0 || (row.roles["leavener"] ?? 0) > 0.5) continue;
+      if (["fat", "protein", "carbohydrate"].some((name) => value(row, name) === undefined)) continue;
+      const fibre = value(row, "fibre") ?? 0;
+      const sum = (side: 1 | 2): number =>
+        KCAL.reduce((total, kcal) => total + kcal[side] * (value(row, kcal[0]) ?? 0), 0);
+      const least = sum(1) - 3.4 * fibre;
+      const most = sum(2);
+      if (given < 0.82 * least - 8 || given > 1.12 * most + 8)
+        say(
+          file,
+          row.id,
+          `energy is ${given} kcal, but its fat, protein, carbohydrate and alcohol make ${Math.round(least)} to ${Math.round(most)}: give energy by hand with them, or mend the one that is wrong.`,
+        );
+    }
+  },
+};
+
 /** Weights of measures agree with the table they cite and with each other. */
 export const measures: Rule = {
   name: "measures",

@@ -1,6 +1,6 @@
 import type { Problem } from "../compile.js";
 import { calculated } from "./calculated.js";
-import { carriers, measures, ranges, sums } from "./figures.js";
+import { carriers, energy, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
 import { melting, milkSugar, richness, tastes, thawed } from "./kitchen.js";
 import { basics, cuisines, everyday, jobs, portionClasses } from "./tables.js";
@@ -18,6 +18,7 @@ export const RULES: readonly Rule[] = [
   calculated,
   ranges,
   sums,
+  energy,
   measures,
   carriers,
   tastes,
