@@ -1,4 +1,4 @@
-import { temperaturesIn } from "../recipe/temperatures.js";
+import { isUncooked } from "../recipe/index.js";
 import type { Recipe, TechniqueId } from "../types.js";
 import { stems, tokens } from "./words.js";
 
@@ -16,15 +16,6 @@ const WORDS: readonly (readonly [technique: TechniqueId, words: readonly string[
   ["boil", ["boil", "boiling", "boiled"]],
   ["fry", ["fry", "frying", "saute", "sear", "brown", "sweat", "soften", "sizzle"]],
 ];
-/** Words that only a warm kitchen says. To take a hot dish for a raw one would have fish frozen for nothing, so there are many. */
-const HEAT: ReadonlySet<string> = new Set(
-  (
-    "cook cooked cooking heat heated oven melt melted toast toasted warm warmed hot pan pot microwave skillet casserole saucepan wok hob " +
-    "stove tray gas flame fire coals embers preheat char charred blister render reduce bubble bubbling foam foams foaming golden tender done flakes " +
-    "opaque flip degrees caramelise caramelize scramble poached grilled fried baked roasted"
-  ).split(" "),
-);
-
 /** How the dish is cooked, from the steps that name the food, else from all of them; undefined when they do not say. */
 export function techniqueOf(recipe: Recipe, names: readonly (readonly string[])[]): TechniqueId | undefined {
   const steps = recipe.steps.map((s) => tokens(s.text.slice(0, 5000)).map((t) => t.text));
@@ -36,12 +27,5 @@ export function techniqueOf(recipe: Recipe, names: readonly (readonly string[])[
     const found = WORDS.find(([, words]) => words.some((w) => said.has(w)));
     if (found) return found[0];
   }
-  const all = new Set(steps.flat());
-  const warm = (text: string): boolean =>
-    temperaturesIn(text).length > 0 || /\b(?:skin|cut|each|other|both|per) sides?\b/i.test(text);
-  return steps.length > 0 &&
-    ![...all].some((w) => HEAT.has(w)) &&
-    !recipe.steps.some((s) => warm(s.text.slice(0, 5000)))
-    ? "raw"
-    : undefined;
+  return isUncooked(recipe) ? "raw" : undefined;
 }

@@ -20,6 +20,7 @@ export { recipesIn } from "./json.js";
 export { kitchenOf } from "./kitchen.js";
 export { keepingOfLines, techniquesOfLines } from "./technique.js";
 export type * from "./types.js";
+export { isUncooked } from "./uncooked.js";
 
 interface Source {
   readonly form: RecipeForm;

@@ -3,6 +3,7 @@ import type { Catalogue, Recipe, TechniqueId } from "../types.js";
 import { MAX_LINES, MAX_STEPS } from "./limits.js";
 import { keptIn, preservedBy } from "./preserving.js";
 import type { ReadRecipe, StepReading } from "./types.js";
+import { isUncooked } from "./uncooked.js";
 import { mainTechnique, understand } from "./understand.js";
 
 /** Words for giving colour or softness before the cooking itself: what follows in the pot is what the food goes through. */
@@ -18,7 +19,9 @@ function stepsOf(c: Catalogue, recipe: Recipe): readonly StepReading[] {
 
 /** The technique of the whole dish as it was read, else as its steps tell it. */
 const wholeOf = (recipe: Recipe, steps: readonly StepReading[]): TechniqueId | undefined =>
-  ((recipe as Partial<ReadRecipe>).dish?.technique as TechniqueId | undefined) ?? mainTechnique(steps);
+  ((recipe as Partial<ReadRecipe>).dish?.technique as TechniqueId | undefined) ??
+  mainTechnique(steps) ??
+  (isUncooked(recipe) ? "raw" : undefined);
 const stepsUsing = (steps: readonly StepReading[], line: number): StepReading[] =>
   steps.filter((s) => s.uses.some((u) => u.line === line && u.confidence >= 0.5));
 

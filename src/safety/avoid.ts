@@ -4,7 +4,7 @@ import { ALLERGENS, DIETS } from "../catalogue/words.js";
 import { fail, freeze } from "../errors.js";
 import type { AllergenId, Avoid } from "../types.js";
 import { safetyTables, type SafetyStore } from "./tables.js";
-import { allergenWord, bareForms, dietWord, readList, readWord, unknownWord } from "./words.js";
+import { allergenWord, bareForms, dietWord, foldWord, readList, readWord, unknownWord } from "./words.js";
 
 /** What a diner or a table avoids, with every word understood. Plain data. */
 export interface AvoidRules {
@@ -93,4 +93,48 @@ export function readAvoid(
       foods.push({ word: word as string, food, ...(part === undefined ? {} : { part }) });
   }
   return mergeRules([{ allergens, diets, groups, foods }]);
+}
+
+/** Single names of diets that are as often a word of the dish: "kidney bean chili", "baby spinach", "grapefruit salad". */
+const DISH_WORDS = new Set(
+  "baby kidney renal grapefruit gluten lactose expecting jewish hindu muslim islamic buddhist veggie statins tyramine".split(
+    " ",
+  ),
+);
+/** Words that make a food's name one of what is left out. */
+const LEFT_OUT = ["free", "allergy", "allergic", "intolerance", "intolerant"];
+const LEAVES_OUT = ["no", "without", "avoid", "allergic", "allergy"];
+const LONGEST_SAID = 4;
+
+/**
+ * Who eats, said in passing: "vegan brownies", "gluten-free cake", "cookies without nuts", "for babies". A bare food is no allergen here
+ * ("milk bread"), and a word that is as often part of a dish is none ("kidney bean chili").
+ * @returns the rules, and the words that said so, in lower case
+ */
+export function avoidSaid(
+  store: SafetyStore,
+  text: string,
+): { readonly rules: AvoidRules; readonly words: ReadonlySet<string> } {
+  const said = foldWord(text.slice(0, 500).replaceAll(/[.,;:!?()/]/g, " "))
+    .split(" ")
+    .filter((w) => w !== "");
+  const tables = safetyTables(store);
+  const allergens: AllergenId[] = [];
+  const diets: SafetyDietId[] = [];
+  const words = new Set<string>();
+  for (let i = 0; i < said.length; i++)
+    for (let n = Math.min(LONGEST_SAID, said.length - i); n > 0; n--) {
+      const some = said.slice(i, i + n);
+      const phrase = some.join(" ");
+      const leaves = LEAVES_OUT.includes(some[0] as string) || LEFT_OUT.includes(some.at(-1) as string);
+      const diet = n === 1 && DISH_WORDS.has(phrase) ? undefined : dietWord(tables, phrase);
+      const means = diet === undefined && n > 1 && leaves ? allergenWord(tables, phrase) : undefined;
+      if (diet === undefined && means === undefined) continue;
+      if (diet !== undefined) diets.push(diet);
+      allergens.push(...(means ?? []));
+      for (const w of some) words.add(w);
+      i += n - 1;
+      break;
+    }
+  return { rules: mergeRules([{ allergens, diets, groups: [], foods: [] }]), words };
 }

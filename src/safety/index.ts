@@ -7,7 +7,7 @@ export {
   unknownFacts,
   type AllergenChange,
 } from "./allergens.js";
-export { mergeRules, readAvoid, type AvoidRules } from "./avoid.js";
+export { avoidSaid, mergeRules, readAvoid, type AvoidRules } from "./avoid.js";
 export { dietAnswer, type DietAnswer } from "./diets.js";
 export {
   donenessChange,

@@ -3,11 +3,12 @@ import { fail } from "../errors.js";
 import { findFood, readCuisine } from "../names/index.js";
 import { parsePortion, portionOf, readLine, usualGrams, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
-import { readAvoid, type AvoidRules } from "../safety/index.js";
+import { avoidSaid, mergeRules, readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
 import { referenceDish, carrierOf } from "../dose/index.js";
 import type { Stage } from "../likeness/index.js";
 import { checkRequest } from "./request.js";
+import { readJobs, techniqueOf, type Job } from "./setting.js";
 import { knownSwaps, type Known } from "./evidence.js";
 import { nearestOf } from "../nearest.js";
 
@@ -48,42 +49,6 @@ export interface Ask {
   readonly limit: number;
   readonly setting: string;
   readonly notUnderstood: readonly string[];
-}
-
-interface Job {
-  readonly roles?: Readonly<Record<string, number>>;
-  readonly technique?: TechniqueId;
-  readonly taste?: "sweet" | "savoury";
-}
-
-/** Reads "moisture (quick breads, pancakes)" word by word, longest phrases first. Punctuation separates; what nothing knows is returned. */
-function readJobs(store: Store, text: string): { jobs: Job[]; unknown: string[] } {
-  const table = (store.tables["jobs"] ?? {}) as Readonly<Record<string, Job>>;
-  const jobs: Job[] = [];
-  const unknown: string[] = [];
-  for (const chunk of text
-    .slice(0, 500)
-    .toLowerCase()
-    .split(/[,;:()/]|\band\b|\bor\b/)) {
-    const words = chunk
-      .split(/\s+/)
-      .filter((w) => w !== "" && !["a", "an", "the", "for", "in", "of", "it", "to"].includes(w));
-    for (let i = 0; i < words.length;) {
-      let found = 0;
-      for (let n = Math.min(3, words.length - i); n > 0 && found === 0; n--) {
-        const job = Object.hasOwn(table, words.slice(i, i + n).join(" "))
-          ? table[words.slice(i, i + n).join(" ")]
-          : undefined;
-        if (job) {
-          jobs.push(job);
-          found = n;
-        }
-      }
-      if (found === 0) unknown.push(words[i] as string);
-      i += Math.max(1, found);
-    }
-  }
-  return { jobs, unknown };
 }
 
 /** An unknown kitchen changes nothing and is told back. */
@@ -151,28 +116,6 @@ function tasteOf(item: Ingredient, jobs: readonly Job[], roles: readonly { role:
   return item.roles.some((r) => r.weight >= 0.7 && SAVOURY_ROLES.includes(r.role)) ? "savoury" : "either";
 }
 
-const PRESERVING: readonly TechniqueId[] = ["can", "pickle", "ferment", "cure"];
-function techniqueOf(
-  store: Store,
-  request: SwapRequest,
-  jobs: readonly Job[],
-  notUnderstood: string[],
-): TechniqueId | undefined {
-  const known = store.terms["technique"] ?? [];
-  // Whoever says canning is canning, however the pot is heated: what keeps harm out is asked of it first.
-  const kept = jobs.find((job) => job.technique !== undefined && PRESERVING.includes(job.technique));
-  if (kept?.technique) return kept.technique;
-  const given = request.dish?.technique;
-  if (given !== undefined) {
-    const word = given.trim().toLowerCase();
-    if (known.includes(word)) return word as TechniqueId;
-    const read = readJobs(store, word).jobs.find((job) => job.technique);
-    if (read?.technique) return read.technique;
-    notUnderstood.push(given);
-  }
-  return jobs.find((job) => job.technique)?.technique;
-}
-
 function readDish(c: Catalogue, store: Store, lines: readonly string[]): DishLine[] {
   return lines.flatMap((line) => {
     const { portion } = readLine(c, line);
@@ -228,7 +171,8 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const notUnderstood: string[] = [];
   const setting = request.for ?? "";
   const read = readJobs(store, setting);
-  notUnderstood.push(...read.unknown);
+  const eaters = avoidSaid(store, setting);
+  notUnderstood.push(...read.unknown.filter((w) => !w.split("-").every((part) => eaters.words.has(part))));
   const technique = techniqueOf(store, request, read.jobs, notUnderstood);
   const roles = rolesAsked(store, item, request, read.jobs);
   const taste = tasteOf(item, read.jobs, roles);
@@ -238,9 +182,11 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const dishGrams =
     request.dish?.grams ??
     (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
-  const rules = readAvoid(store, request.avoid, (text) =>
+  const asked = readAvoid(store, request.avoid, (text) =>
     findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])),
   );
+  // "Gluten-free cake" and "for babies" say who eats, wherever they are said.
+  const rules = eaters.words.size === 0 ? asked : mergeRules([asked, eaters.rules]);
   const have =
     request.have === undefined
       ? undefined

@@ -117,8 +117,7 @@ export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefin
     ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
     ...(ask.setting === "" ? {} : { context: ask.setting }),
   });
-  if (unsafe !== undefined)
-    return swaps.length > 0 ? undefined : `Do not leave the ${name} out, nor make this without ${it}. ${unsafe}`;
+  if (unsafe !== undefined) return swaps.length > 0 ? undefined : `Do not leave the ${name} out. ${unsafe}`;
   const best = swaps[0]?.score ?? 0;
   const jobs = jobsOf(ask);
   const top = jobs[0]?.role;
