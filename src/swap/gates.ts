@@ -49,7 +49,24 @@ const spoils = (what: string, detail: string): Gate => ({ because: "spoils the d
 
 /** The first yes/no fact that rules a stand-in out of this dish; undefined when none does. Scores come after. */
 export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
-  return cannotDo(ask, [use]) ?? unfit(ask, use);
+  return unlessTold(ask, [use], cannotDo(ask, [use])) ?? unlessTold(ask, [use], unfit(ask, use));
+}
+/** What a table may overrule when it speaks of the very dish: what is safe, raw or of another kind is not among it. */
+const TOLD: readonly string[] = ["sweet", "emulsifies", "sets on heating"];
+/**
+ * Yogurt makes no emulsion, but dresses a salad in place of mayonnaise; orange with lime is sweet, but is what cooks marinate with when bitter
+ * oranges are not to be had. Where a table names just this for just this dish, the general rule gives way.
+ */
+function unlessTold(ask: Ask, uses: readonly Ingredient[], gate: Gate | undefined): Gate | undefined {
+  if (gate?.because !== "spoils the dish" || ask.setting === "" || !TOLD.includes(gate.what)) return gate;
+  const setting = ask.setting.toLowerCase();
+  const told = ask.known.some(
+    (k) =>
+      k.edge.context?.split(/[,;]/).some((dish) => dish.trim() !== "" && setting.includes(dish.trim().toLowerCase())) &&
+      k.uses.length === uses.length &&
+      k.uses.every((u) => uses.some((use) => use.id === u.ingredient.id)),
+  );
+  return told ? undefined : gate;
 }
 /** A part of a mixture lighter than this share gives it no body of its own: salt in shortening need not melt. */
 const BODY = 0.15;
@@ -59,14 +76,13 @@ export function gateForAll(
   uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[],
 ): Gate | undefined {
   const total = uses.reduce((sum, u) => sum + u.grams, 0);
+  const parts = uses.map((u) => u.ingredient);
+  const told = (gate: Gate | undefined): Gate | undefined => unlessTold(ask, parts, gate);
   return (
-    cannotDo(
-      ask,
-      uses.map((u) => u.ingredient),
-    ) ??
+    told(cannotDo(ask, parts)) ??
     uses
       .map((u) =>
-        uses.length > 1 && u.grams < BODY * total ? unsafeOrAlien(ask, u.ingredient) : unfit(ask, u.ingredient),
+        told(uses.length > 1 && u.grams < BODY * total ? unsafeOrAlien(ask, u.ingredient) : unfit(ask, u.ingredient)),
       )
       .find((gate) => gate !== undefined)
   );
@@ -158,11 +174,12 @@ function unfit(ask: Ask, use: Ingredient): Gate | undefined {
     !ask.known.some((k) => k.uses.some((u) => u.ingredient.id === use.id))
   )
     return spoils("meat", `${name} would make another dish of it.`);
-  // Egg poured in for cream sets into scraps.
+  // Egg poured in for cream sets into scraps; what foams and binds as egg does (bean liquid) is used where egg was.
   if (
     use.origin.has("egg") &&
     use.can.has("sets on heating") &&
     !item.can.has("sets on heating") &&
+    !item.can.has("binds") &&
     RICH.includes(ask.roles[0]?.role ?? "")
   )
     return spoils("sets on heating", `${name} sets when heated, which ${store.nameOf(item)} does not.`);

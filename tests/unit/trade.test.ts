@@ -105,3 +105,30 @@ describe("a full dinner (common practice, no source; portions published)", () =>
     expect(checkMeal(c, { ...meal, soup: "optional" }).gaps).toEqual([]);
   });
 });
+
+describe("what cooks are known to do in just this dish gives way to no general rule (common practice, no source)", () => {
+  const uses = (request: Parameters<typeof swapsFor>[1]): string[] =>
+    swapsFor(c, { limit: 40, ...request }).swaps.map((s) =>
+      s.use
+        .map((u) => u.id)
+        .sort()
+        .join("+"),
+    );
+  const orange = "lime.juice/fresh+orange.juice/fresh";
+  it("orange with lime marinates in place of bitter orange", () => {
+    expect(uses({ missing: "1/2 cup bitter orange juice", for: "marinade" })).toContain(orange);
+  });
+  it("yogurt dresses a salad in place of mayonnaise", () => {
+    expect(uses({ missing: "1/2 cup mayonnaise", for: "salad" })).toContain("greek-yogurt/fresh");
+  });
+  it("egg white whips in place of bean liquid, named for the dish or not", () => {
+    expect(uses({ missing: "3 tbsp aquafaba", for: "meringue" })[0]).toBe("egg.white/fresh");
+    expect(uses({ missing: "3 tbsp aquafaba" })[0]).toBe("egg.white/fresh");
+    expect(uses({ missing: "3 tbsp aquafaba", evidence: "computed" })).toContain("egg.white/fresh");
+  });
+  it("but not in another dish, nor against what a table says nothing of", () => {
+    expect(uses({ missing: "1/2 cup bitter orange juice", for: "soup" })).not.toContain(orange);
+    expect(uses({ missing: "1 egg", for: "meatloaf" })).not.toContain("applesauce/canned");
+    expect(uses({ missing: "1/2 cup heavy cream", for: "soup" })).not.toContain("egg.white/fresh");
+  });
+});
