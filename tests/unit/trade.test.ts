@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { checkMeal, convert, foodFacts, judgeSwap, openCatalogue, swapsFor } from "../../src/index.js";
-import type { Swap } from "../../src/index.js";
+import type { Swap, SwapRequest } from "../../src/index.js";
 
 // Facts of the trade: common practice, no source. Each is asked of the library as a cook would ask it.
 const c = openCatalogue();
@@ -107,7 +107,7 @@ describe("a full dinner (common practice, no source; portions published)", () =>
 });
 
 describe("what cooks are known to do in just this dish gives way to no general rule (common practice, no source)", () => {
-  const uses = (request: Parameters<typeof swapsFor>[1]): string[] =>
+  const uses = (request: SwapRequest): string[] =>
     swapsFor(c, { limit: 40, ...request }).swaps.map((s) =>
       s.use
         .map((u) => u.id)
