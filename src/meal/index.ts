@@ -2,7 +2,7 @@ import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail, freeze } from "../errors.js";
 import { dose, SALT_PER_SODIUM_MG } from "../dose/index.js";
 import { findFood } from "../names/index.js";
-import { portionOf, readLine } from "../portion/index.js";
+import { eatenShare, portionOf, readLine, shareOf } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { hazardsFor, mealConflicts, mergeAllergens, readAvoid, refusalFor, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Caution, Meal, MealReport, Portion, SlotId, SlotReport } from "../types.js";
@@ -12,6 +12,7 @@ import { soupVolume } from "./soup.js";
 
 interface Line {
   readonly ingredient: Ingredient;
+  /** Of what is eaten: shells, cobs and pods off. */
   readonly grams: number;
   readonly portion: Portion;
 }
@@ -24,6 +25,12 @@ interface DishRead {
 const SLOTS: readonly SlotId[] = ["starch", "protein", "vegetable", "soup"];
 const round1 = (v: number): number => Math.round(v * 10) / 10;
 
+/**
+ * What is thrown away counts where it is most of the weight: shells, cobs, pods. Bones are let pass: cuts are sold with and without, and
+ * few lines say which.
+ */
+const mostly = (eaten: number): number => (eaten < 0.5 ? eaten : 1);
+
 function readDish(c: Catalogue, store: Store, dish: Meal["dishes"][number], serves: number): DishRead {
   const texts = dish.lines.map((l) => (typeof l === "string" ? l : l.text));
   const lines: Line[] = [];
@@ -31,7 +38,8 @@ function readDish(c: Catalogue, store: Store, dish: Meal["dishes"][number], serv
   for (const text of texts) {
     const { portion } = readLine(c, text);
     const ingredient = portion && store.byId.get(portion.id);
-    if (portion && ingredient) lines.push({ ingredient, grams: portion.grams, portion });
+    if (portion && ingredient)
+      lines.push({ ingredient, grams: portion.grams * mostly(shareOf(ingredient, portion, text)), portion });
     else unread.push(text);
   }
   const share = "serves" in dish && dish.serves !== undefined && dish.serves > 0 ? serves / dish.serves : 1;
@@ -72,7 +80,7 @@ function fillFrom(
     .filter(({ grams }) => Number.isFinite(grams) && grams > 0)
     .sort((a, b) => Math.round(a.grams - b.grams) || (a.i.id < b.i.id ? -1 : 1))
     .slice(0, 5)
-    .map(({ i, grams }) => portionOf(store, i, grams));
+    .map(({ i, grams }) => portionOf(store, i, grams, { eaten: mostly(eatenShare(i)) }));
 }
 
 /**

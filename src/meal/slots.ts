@@ -29,7 +29,7 @@ export const fills = (i: Ingredient, slot: SlotId): boolean =>
   i.slot === slot &&
   (SLOT_ROLES[slot].length === 0 || i.roles.some((r) => SLOT_ROLES[slot].includes(r.role) && r.weight >= FILLS));
 
-/** Portion grams (as the slot counts them) that one gram as bought gives: trimmed no further, soaked and cooked. */
+/** Portion grams (as the slot counts them) that one gram of what is eaten gives, soaked and cooked. */
 export function slotYield(store: Store, i: Ingredient, slot: SlotId): number {
   const served = dose(store, i, "served");
   const rule = portionTable(store)[slot];

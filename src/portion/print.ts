@@ -16,6 +16,7 @@ import {
   usMassFor,
 } from "../quantity/index.js";
 import type { Measure, Portion, UnitId } from "../types.js";
+import { isWholeRow } from "./bought.js";
 import { densityOf, usualRow } from "./rows.js";
 import type { Weight } from "./weigh.js";
 
@@ -36,6 +37,8 @@ interface Candidate {
   readonly unit: UnitId;
   readonly label: string;
   readonly grams: number;
+  /** The grams it is to measure: of what is eaten, or as bought. */
+  readonly of: number;
   /** What is held against it besides its rounding; 0 = the natural way to say it here. */
   readonly penalty: number;
 }
@@ -45,6 +48,8 @@ export interface PrintOptions {
   readonly measures?: "us" | "metric";
   /** Only measures in this unit. */
   readonly unit?: UnitId;
+  /** g eaten per g bought, when the grams given are of what is eaten: a scale then shows what is bought. */
+  readonly eaten?: number;
 }
 
 /** Below this a metric kitchen takes a spoon where there is one: about a tablespoon, g or ml. */
@@ -77,7 +82,7 @@ function namedPiece(rows: readonly MeasureRow[], row: MeasureRow): MeasureRow {
   return rows.find(same) ?? row;
 }
 
-function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candidate[] {
+function counted(i: Ingredient, eaten: number, bought: number, heavy: boolean): readonly Candidate[] {
   if (i.part !== undefined && NOT_COUNTED.has(i.part)) return [];
   const usual = usualRow(i);
   const rows = i.measures.filter(
@@ -85,7 +90,8 @@ function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candida
   );
   const said = usual === undefined ? undefined : namedPiece(rows, usual);
   return rows.map((row) => {
-    const n = grams / row.grams;
+    const of = isWholeRow(i, row.unit, row.label) ? bought : eaten;
+    const n = of / row.grams;
     const amount = nearestStep(n, pieceSteps(n, row.unit === "piece" || row.unit === "stick"));
     const wholes = Number.isInteger(amount)
       ? 0
@@ -98,6 +104,7 @@ function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candida
       unit: row.unit as UnitId,
       label: row.label,
       grams: amount * row.grams,
+      of,
       penalty: (row === said ? 0 : 0.2) + wholes + many,
     };
   });
@@ -106,7 +113,8 @@ function counted(i: Ingredient, grams: number, heavy: boolean): readonly Candida
 function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, heavy: boolean): readonly Candidate[] {
   const out: Candidate[] = [];
   const add = (m: KitchenMeasure | undefined, gramsPerMl: number, label: string, penalty: number) => {
-    if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label, grams: m.base * gramsPerMl, penalty });
+    if (m !== undefined)
+      out.push({ amount: m.amount, unit: m.unit, label, grams: m.base * gramsPerMl, of: grams, penalty });
   };
   for (const unit of ["tsp", "tbsp"] as const) {
     const spoon = densityOf(store, i, unit);
@@ -131,7 +139,7 @@ function volumes(store: Store, i: Ingredient, grams: number, metric: boolean, he
 function masses(grams: number, metric: boolean, heavy: boolean, spooned: boolean): readonly Candidate[] {
   const out: Candidate[] = [];
   const add = (m: KitchenMeasure | undefined, penalty: number) => {
-    if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, penalty });
+    if (m !== undefined) out.push({ amount: m.amount, unit: m.unit, label: "", grams: m.base, of: grams, penalty });
   };
   // No kitchen scale weighs a tenth of a gram: where there is a spoon, it is a pinch.
   if (!(spooned && grams < 1)) add(metricMassFor(grams), metric ? (grams < SPOONFUL ? 0.3 : 0.01) : 0.6);
@@ -140,11 +148,18 @@ function masses(grams: number, metric: boolean, heavy: boolean, spooned: boolean
   return out;
 }
 
-function candidates(store: Store, i: Ingredient, grams: number, measures: "us" | "metric"): readonly Candidate[] {
+function candidates(
+  store: Store,
+  i: Ingredient,
+  grams: number,
+  measures: "us" | "metric",
+  share = 1,
+): readonly Candidate[] {
   const metric = measures === "metric";
+  const bought = grams / share;
   const heavy = i.kinds.some((k) => BY_WEIGHT.includes(k));
   const spooned = volumes(store, i, grams, metric, heavy);
-  return [...counted(i, grams, heavy), ...spooned, ...masses(grams, metric, heavy, spooned.length > 0)];
+  return [...counted(i, grams, bought, heavy), ...spooned, ...masses(bought, metric, heavy, spooned.length > 0)];
 }
 
 /** In one unit, where the caller says which: the nearest amount of it that can be measured. */
@@ -155,7 +170,7 @@ function inUnit(store: Store, i: Ingredient, grams: number, unit: UnitId): Candi
   const exact = exactly(store, i, grams, unit);
   // Scales and jugs are read as finely as one likes; spoons and cups are not
   if (METRIC.has(unit) && exact !== undefined) return exact;
-  const best = pick(all, grams);
+  const best = pick(all);
   return best !== undefined && Math.abs(best.grams / grams - 1) < 0.07 ? best : (exact ?? best);
 }
 
@@ -168,7 +183,7 @@ function exactly(store: Store, i: Ingredient, grams: number, unit: UnitId): Cand
   const exact = grams / per.grams;
   const places = unit === "g" || unit === "ml" ? 1 : unit === "kg" || unit === "l" || exact < 1 ? 3 : 2;
   const amount = Math.max(10 ** -places, roundTo(exact, places));
-  return { amount, unit, label: per.label, grams: amount * per.grams, penalty: 0 };
+  return { amount, unit, label: per.label, grams: amount * per.grams, of: grams, penalty: 0 };
 }
 
 const MASS: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
@@ -206,12 +221,12 @@ export function unitsOf(store: Store, i: Ingredient): readonly UnitId[] {
   return UNIT_IDS.filter((u) => gramsPer(store, i, u) !== undefined);
 }
 
-function pick(all: readonly Candidate[], grams: number): Candidate | undefined {
+function pick(all: readonly Candidate[]): Candidate | undefined {
   let best: Candidate | undefined;
   let bestCost = Infinity;
   for (const c of all) {
     // To four places, so that the last bit of a quotient never decides between two measures
-    const cost = roundTo(Math.abs(c.grams / grams - 1) + c.penalty, 4);
+    const cost = roundTo(Math.abs(c.grams / c.of - 1) + c.penalty, 4);
     if (cost < bestCost) {
       bestCost = cost;
       best = c;
@@ -220,9 +235,18 @@ function pick(all: readonly Candidate[], grams: number): Candidate | undefined {
   return best;
 }
 
-function measureOf(c: Candidate, grams: number): Measure {
+function measureOf(c: Candidate): Measure {
   const amount = roundTo(c.amount, 4);
-  return { amount, unit: c.unit, text: measureText(c.amount, c.unit, c.label), roundedBy: roundTo(c.grams - grams, 1) };
+  return { amount, unit: c.unit, text: measureText(c.amount, c.unit, c.label), roundedBy: roundTo(c.grams - c.of, 1) };
+}
+
+/** The measure a cook would reach for. */
+function usual(store: Store, i: Ingredient, grams: number, o: PrintOptions): Candidate {
+  const best = pick(candidates(store, i, grams, o.measures ?? store.measures, o.eaten));
+  if (best !== undefined) return best;
+  const of = grams / (o.eaten ?? 1);
+  const { amount, unit, base } = metricMassFor(of);
+  return { amount, unit, label: "", grams: base, of, penalty: 0 };
 }
 
 /**
@@ -240,16 +264,15 @@ export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o?: O
 export function kitchenMeasure(store: Store, i: Ingredient, grams: number, o: PrintOptions = {}): Measure | undefined {
   if (o.unit !== undefined) {
     const c = inUnit(store, i, grams, o.unit);
-    return c === undefined ? undefined : measureOf(c, grams);
+    return c === undefined ? undefined : measureOf(c);
   }
-  const best = pick(candidates(store, i, grams, o.measures ?? store.measures), grams);
-  const { amount, unit, base } = metricMassFor(grams);
-  return measureOf(best ?? { amount, unit, label: "", grams: base, penalty: 0 }, grams);
+  return measureOf(usual(store, i, grams, o));
 }
 
 /**
  * So many grams of an ingredient with the kitchen measure a cook would reach for.
- * @param grams finite and above 0; rounded to 0.1
+ * @param grams finite and above 0; rounded to 0.1. With `eaten` they are of what is eaten, and so are those of the answer by cup or
+ * piece; by weight the answer's are as bought
  */
 export function portionOf(
   store: Store,
@@ -257,9 +280,10 @@ export function portionOf(
   grams: number,
   o: Omit<PrintOptions, "unit"> & { readonly range?: readonly [number, number] } = {},
 ): Portion {
-  const g = publicGrams(grams);
   const range = o.range === undefined ? {} : { range: [publicGrams(o.range[0]), publicGrams(o.range[1])] as const };
-  return { id: i.id, name: store.nameOf(i), grams: g, ...range, measure: kitchenMeasure(store, i, g, o) };
+  const chosen = usual(store, i, o.eaten === undefined ? publicGrams(grams) : grams, o);
+  const g = publicGrams(chosen.of);
+  return { id: i.id, name: store.nameOf(i), grams: g, ...range, measure: measureOf(chosen) };
 }
 
 /** The measure as the text had it, in the public units: "2-3 cloves", "2 (400 g) cans", "4 oz". */

@@ -3,17 +3,19 @@ import { fail, freeze, isSteadfareError } from "../errors.js";
 import { UNIT_IDS, findUnit, unitWords, usMassFor, metricMassFor, measureText, roundTo } from "../quantity/index.js";
 import {
   kitchenMeasure,
+  isCountedWhole,
   type Lookup,
   parsePortionWith,
   portionOf,
   publicGrams,
   quantityOfText,
+  saysTrimmed,
   unitsOf,
 } from "../portion/index.js";
 import type { Conversion, Measure, Portion, SourceRef, UnitId } from "../types.js";
 import { middleOf } from "./alike.js";
 import { ANYHOW, type Edge, findPath, isHeated, type Node, sameFood, siblingsOf, type Stage } from "./graph.js";
-import { namesSame, readWish, saysTrimmed, stateOf, type Style, type Wish } from "./wish.js";
+import { namesSame, readWish, stateOf, type Style, type Wish } from "./wish.js";
 
 const EDIBLE = new Set(["edible portion", "edible part", "edible", "trimmed", "peeled", "as eaten", "cleaned"]);
 const READY = new Set([
@@ -59,7 +61,7 @@ function convertOne(lookup: Lookup, amount: string, to: string | { unit: UnitId 
   const asked = readWish(wish);
   const style = asked.cooked ?? ANYHOW;
   // A weight is of the thing as sold; cups and pieces are weighed without what is thrown away, and so is what is called boneless
-  const trimmed = read.byMeasure || saysTrimmed(amount);
+  const trimmed = (read.byMeasure && !isCountedWhole(i, source)) || saysTrimmed(amount);
   const from: Node = { ingredient: i, stage: "sold" };
   for (const target of targets(lookup, i, amount, to, asked)) {
     const path = findPath(lookup.store, from, (n) => wants(target, n), trimmed, style);

@@ -96,24 +96,6 @@ const STATES: Readonly<Record<string, string>> = {
   steam: "steamed",
 };
 
-const GONE = new Set([
-  "boneless",
-  "boned",
-  "deboned",
-  "peeled",
-  "shelled",
-  "shucked",
-  "pitted",
-  "cored",
-  "filleted",
-  "podded",
-]);
-/** Does a source say that what is not eaten is off already ("boneless", "peeled")? Bone-in things trimmed of fat are not. */
-export const saysTrimmed = (text: string): boolean => {
-  const words = wordsOf(text);
-  return words.some((w) => GONE.has(w)) && !words.includes("bone-in") && !words.includes("unpeeled");
-};
-
 const singular = (w: string): string =>
   w.length > 3 && w.endsWith("s") && !w.endsWith("ss")
     ? w.endsWith("ies")

@@ -1,7 +1,7 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood, readCuisine } from "../names/index.js";
-import { parsePortion, portionOf, readLine, usualGrams, weigh } from "../portion/index.js";
+import { parsePortion, portionOf, readLine, shareOf, usualGrams, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { avoidSaid, mergeRules, readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
@@ -9,6 +9,7 @@ import { referenceDish, carrierOf } from "../dose/index.js";
 import type { Stage } from "../likeness/index.js";
 import { checkRequest } from "./request.js";
 import { readJobs, techniqueOf, type Job } from "./setting.js";
+import { PLATE } from "./eaten.js";
 import { knownSwaps, type Known } from "./evidence.js";
 import { nearestOf } from "../nearest.js";
 
@@ -22,7 +23,10 @@ export interface Ask {
   readonly store: Store;
   readonly missing: Portion;
   readonly item: Ingredient;
+  /** Of what is eaten: where the job is to fill a plate, without the bones, shells and cobs that were weighed. */
   readonly grams: number;
+  /** g eaten per g of the missing portion; 1 where the job is another. */
+  readonly share: number;
   /** Asked by weight ("200 g", "8 oz"): the cook has a scale in hand. Else by the spoon, the cup or the piece. */
   readonly byWeight: boolean;
   /** The jobs that count, strongest first; weights are 0 to 1 and the first is 1. */
@@ -120,7 +124,7 @@ function readDish(c: Catalogue, store: Store, lines: readonly string[]): DishLin
   return lines.flatMap((line) => {
     const { portion } = readLine(c, line);
     const ingredient = portion && store.byId.get(portion.id);
-    return portion && ingredient ? [{ ingredient, grams: portion.grams }] : [];
+    return portion && ingredient ? [{ ingredient, grams: portion.grams * shareOf(ingredient, portion, line) }] : [];
   });
 }
 
@@ -178,10 +182,12 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
   const taste = tasteOf(item, read.jobs, roles);
   const dish = readDish(c, store, request.dish?.lines ?? []);
   const top = roles[0]?.role ?? "main protein";
+  const said = `${request.missing} ${request.amount ?? ""}`;
+  const share = carrierOf(store, top) === PLATE ? shareOf(item, missing, said) : 1;
+  const grams = missing.grams * share;
   const inDish = dish.reduce((sum, line) => sum + line.grams, 0);
   const dishGrams =
-    request.dish?.grams ??
-    (inDish > 0 ? Math.max(inDish, missing.grams) : referenceDish(store, item, top, missing.grams));
+    request.dish?.grams ?? (inDish > 0 ? Math.max(inDish, grams) : referenceDish(store, item, top, grams));
   const asked = readAvoid(store, request.avoid, (text) =>
     findFood(c, text, { limit: 20 }).flatMap((m) => (m.confidence >= 0.9 ? (store.byId.get(m.id) ?? []) : [])),
   );
@@ -196,7 +202,8 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     store,
     missing,
     item,
-    grams: missing.grams,
+    grams,
+    share,
     byWeight: isByWeight(store, request, missing),
     roles,
     ...(technique === undefined ? {} : { technique }),
@@ -233,4 +240,5 @@ function inTheHouse(c: Catalogue, store: Store, text: string, notUnderstood: str
   return matches.filter((m) => m.confidence >= (matches[0]?.confidence ?? 1)).map((m) => m.id);
 }
 
-export const topCarrier = (ask: Ask): string => carrierOf(ask.store, ask.roles[0]?.role ?? "main protein");
+export const topCarrier = (ask: Pick<Ask, "store" | "roles">): string =>
+  carrierOf(ask.store, ask.roles[0]?.role ?? "main protein");

@@ -1,7 +1,8 @@
 import type { Ingredient, Store, SwapEdge } from "../catalogue/index.js";
-import { weigh } from "../portion/index.js";
+import { shareOfRow, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import type { Ask } from "./ask.js";
+import { fillsPlate, shareFor } from "./eaten.js";
 
 type Question = Omit<Ask, "known">;
 
@@ -33,8 +34,8 @@ function edgesFor(store: Store, id: string): readonly SwapEdge[] {
 /** An edge with what of it is the same for every question: its amounts as they weigh, and the words of its setting. */
 interface Read {
   readonly edge: SwapEdge;
-  /** Undefined when the catalogue has not all of it. */
-  readonly uses: Known["uses"] | undefined;
+  /** Undefined when the catalogue has not all of it. `eaten` per g of the need, and of the use, as their amounts were given. */
+  readonly uses: readonly (Known["uses"][number] & { readonly eaten?: readonly [number, number] })[] | undefined;
   readonly common: boolean;
   readonly exchange: boolean;
   readonly meant: readonly string[];
@@ -53,9 +54,10 @@ function readEdge(store: Store, item: Ingredient, edge: SwapEdge): Read {
   const uses = edge.uses.flatMap((use) => {
     const ingredient = store.byId.get(use.id);
     if (!ingredient) return [];
-    const grams = use.amount === undefined || need === undefined ? undefined : gramsOf(store, ingredient, use.amount);
-    const perGram = use.ratio ?? (grams === undefined || need === undefined ? undefined : grams / need);
-    return [{ ingredient, ...(perGram === undefined ? {} : { perGram }) }];
+    const given = use.amount === undefined || need === undefined ? undefined : gramsOf(store, ingredient, use.amount);
+    if (use.ratio !== undefined || given === undefined || need === undefined)
+      return [{ ingredient, ...(use.ratio === undefined ? {} : { perGram: use.ratio }) }];
+    return [{ ingredient, perGram: given.grams / need.grams, eaten: [need.eaten, given.eaten] as const }];
   });
   return {
     edge,
@@ -128,9 +130,25 @@ const namedBack = (store: Store, edge: SwapEdge): boolean =>
 const sameWord = (a: SwapEdge, b: SwapEdge): boolean =>
   a.context === b.context && a.sources.some((s) => b.sources.some((t) => s.key === t.key));
 
-function gramsOf(store: Store, ingredient: Ingredient, amount: string): number | undefined {
+function gramsOf(store: Store, i: Ingredient, amount: string): { grams: number; eaten: number } | undefined {
   const quantity = readQuantity(amount);
-  return quantity && weigh(store, ingredient, quantity)?.grams;
+  const weight = quantity && weigh(store, i, quantity);
+  return weight && { grams: weight.grams, eaten: shareOfRow(i, weight.unit, weight.label) };
+}
+
+/**
+ * Amounts per gram that is eaten, where plates are filled: a table means things as it measures them. A ratio means the same measure of
+ * both, whichever the question uses.
+ */
+function asEaten(ask: Question, uses: NonNullable<Read["uses"]>): Known["uses"] {
+  if (!fillsPlate(ask)) return uses;
+  return uses.map(({ ingredient, perGram, eaten }) => {
+    if (perGram === undefined) return { ingredient };
+    const own = shareFor(ask, ingredient);
+    const of =
+      eaten === undefined ? (ask.byWeight ? own / ask.share : 1) : eaten[1] === 1 ? 1 / eaten[0] : own / eaten[0];
+    return { ingredient, perGram: perGram * of };
+  });
 }
 
 /** All known swaps for what is missing, none when only computed answers are asked for. */
@@ -148,6 +166,6 @@ export function knownSwaps(ask: Question): Known[] {
         i.athand === 0 && ask.have?.has(i.id) !== true && !ask.cuisines?.some((t) => i.traditions.includes(t)),
     );
     const weight = (of.common ? 0.88 : 1) * (strange ? 0.85 : 1);
-    return [{ edge, uses, fits: fitOf(of, ask, asked) * weight, exchange: of.exchange }];
+    return [{ edge, uses: asEaten(ask, uses), fits: fitOf(of, ask, asked) * weight, exchange: of.exchange }];
   });
 }

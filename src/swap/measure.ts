@@ -1,9 +1,10 @@
 import type { Ingredient } from "../catalogue/index.js";
-import { portionOf } from "../portion/index.js";
+import { portionOf, publicGrams } from "../portion/index.js";
 import { measureText, metricMassFor, nearestStep, roundTo } from "../quantity/index.js";
 import { GRAMS_PER_LB, GRAMS_PER_OZ } from "../quantity/units.js";
 import type { Measure, Portion, UnitId } from "../types.js";
 import type { Ask } from "./ask.js";
+import { shareFor } from "./eaten.js";
 
 const METRIC: readonly string[] = ["g", "kg", "ml", "l"];
 const SCALE: readonly string[] = ["oz", "lb"];
@@ -16,6 +17,7 @@ const DOZEN = 12;
 /**
  * So many grams of a stand-in in the family of measures the request used: grams for grams, ounces for ounces, else as a cook would say.
  * Eggs are counted whatever was asked, and a stand-in for pieces of meat or fish is weighed: nobody fills cups with tofu for a chicken leg.
+ * @param grams of what is eaten; a scale shows them as bought
  */
 export function portionFor(ask: Ask, i: Ingredient, grams: number): Portion {
   const { unit, beside } = ask.missing.measure;
@@ -23,18 +25,24 @@ export function portionFor(ask: Ask, i: Ingredient, grams: number): Portion {
   // "2 chicken breasts (300 g)" and "1 (400 g) can" were written in a metric kitchen; "1 cup (120 g)" was written for both.
   const metric =
     told && (METRIC.includes(unit) || (COUNTED.includes(unit) && beside !== undefined && METRIC.includes(beside)));
-  const usual = portionOf(ask.store, i, grams, metric ? { measures: "metric" } : {});
-  const eggs = inEggs(i, usual.grams);
-  if (eggs !== undefined) return { ...usual, measure: eggs };
+  const share = shareFor(ask, i);
+  const usual = portionOf(ask.store, i, grams, {
+    ...(metric ? { measures: "metric" } : {}),
+    ...(share === 1 ? {} : { eaten: share }),
+  });
+  const eggs = inEggs(i, publicGrams(grams));
+  if (eggs !== undefined) return { ...usual, grams: publicGrams(grams), measure: eggs };
   if (grams < LEAST) return usual;
-  // Who weighed what is missing has the scale out: no bunches and packets for 600 g of kale
-  if (told && (unit === "g" || unit === "kg") && COUNTED.includes(usual.measure.unit))
-    return { ...usual, measure: weighed(usual.grams) };
+  const bought = publicGrams(grams / share);
+  // Who weighed what is missing has the scale out: no bunches and packets for 600 g of kale; but ears are counted, not weighed cob and all
+  if (share === 1 && told && (unit === "g" || unit === "kg") && COUNTED.includes(usual.measure.unit))
+    return { ...usual, grams: bought, measure: weighed(bought) };
   if (ask.store.measures === "metric" || metric) return usual;
   if (i.roles.some((r) => r.role === "liquid" && r.weight >= 0.5)) return usual;
   const asked = told && SCALE.includes(unit);
   const protein = ask.roles[0]?.role === "main protein" && unit === "piece" && !COUNTED.includes(usual.measure.unit);
-  return asked || protein ? { ...usual, measure: onScale(usual.grams) } : usual;
+  if (!asked && !protein) return usual;
+  return { ...usual, grams: bought, measure: onScale(bought) };
 }
 
 const measure = (amount: number, unit: UnitId, per: number, grams: number): Measure => ({

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { isSteadfareError } from "../../src/errors.js";
 import { convert } from "../../src/states/index.js";
-import { readWish, saysTrimmed } from "../../src/states/wish.js";
+import { saysTrimmed } from "../../src/portion/index.js";
+import { readWish } from "../../src/states/wish.js";
 import type { ErrorData } from "../../src/types.js";
 import { larder } from "../helpers/larder.js";
 
