@@ -12,14 +12,25 @@ const ALIEN = 1.6;
  */
 export function aromaLikeness(store: Store, missing: Ingredient, use: Ingredient): number {
   const { aromas, aroma } = profilesOf(store);
-  const w = aromas.length;
-  const m0 = missing.index * w;
-  const u0 = use.index * w;
+  return profileLikeness(aroma, missing.index * aromas.length, aroma, use.index * aromas.length, aromas.length);
+}
+/** The same for a profile of its own: what a mixture smells of. */
+export function smellLikeness(store: Store, missing: Ingredient, levels: ArrayLike<number>): number {
+  const { aromas, aroma } = profilesOf(store);
+  return profileLikeness(aroma, missing.index * aromas.length, levels, 0, aromas.length);
+}
+function profileLikeness(
+  missing: ArrayLike<number>,
+  m0: number,
+  use: ArrayLike<number>,
+  u0: number,
+  w: number,
+): number {
   let difference = 0;
   let total = 0;
   for (let k = 0; k < w; k++) {
-    const a = aroma[m0 + k] as number;
-    const b = aroma[u0 + k] as number;
+    const a = missing[m0 + k] as number;
+    const b = use[u0 + k] as number;
     difference += b > a ? ALIEN * (b - a) : a - b;
     total += a + b;
   }

@@ -9,6 +9,7 @@ import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
 import { blendsFor } from "./blend/index.js";
+import { isPoured, mixture } from "./mixed.js";
 import { strengths } from "./felt.js";
 import { classOf, mostOf, roleFit, scoreOf, weightsOf } from "./score.js";
 import type { Taste } from "../dose/index.js";
@@ -220,21 +221,34 @@ function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: read
     ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) &&
     !ask.item.kinds.some((k) => k.includes("blend"));
   // What is eaten, strewn or dusted as it is has a body that adding figures up does not make; a starch is not thinned with water.
-  const asItIs = ask.item.slot !== undefined || NOT_MIXED.includes(ask.roles[0]?.role ?? "");
-  if (classOf(ask) === "bulk" || single || asItIs) return [];
+  const first = ask.roles[0]?.role ?? "";
+  const asItIs = ask.item.slot !== undefined || classOf(ask) === "bulk" || NOT_MIXED.includes(first);
+  if (single || (asItIs && !isPoured(ask) && !alsoSeasons(ask))) return [];
   const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
   return blendsFor(ask)
-    .filter((b) => b.residual <= FAR && !known.has(names(b.uses)))
+    .filter((b) => (b.residual <= FAR || b.short <= SHORT) && !known.has(names(b.uses)) && isOfIt(ask, b.uses))
     .map((b) => weigh(ask, b.uses, undefined, before));
 }
+/** Coloured, but for something else nearly as much: a dark sauce is first a sauce. */
+const alsoSeasons = (ask: Ask): boolean =>
+  ask.roles[0]?.role === "colour" && (ask.roles[1]?.weight ?? 0) >= 0.8 * (ask.roles[0]?.weight ?? 1);
+/** Sour, salt and sweet alone are not what is there for its taste: something in it must be of its kin, or smell like it a little. */
+function isOfIt(ask: Ask, uses: Candidate["uses"]): boolean {
+  if (classOf(ask) !== "seasoning") return true;
+  const { aroma, kin } = mixture(ask, uses, false);
+  return kin >= ALIEN_KIN || aroma >= ALIEN_SMELL;
+}
+const ALIEN_KIN = 0.1;
+const ALIEN_SMELL = 0.3;
 const names = (uses: readonly { ingredient: Ingredient }[]): string =>
   uses
     .map((u) => u.ingredient.id)
     .sort()
     .join("+");
 const NOT_MIXED: readonly string[] = ["garnish", "coating", "thickener", "colour", "foam"];
-/** Steps beyond which a mixture is another thing. */
+/** Steps beyond which a mixture is another thing, unless it brings all but so little of what there was. */
 const FAR = 0.9;
+const SHORT = 0.08;
 
 export const beforeOf = (ask: Ask): Readonly<Record<Taste, number>> =>
   strengths(ask, [{ ingredient: ask.item, grams: ask.grams }]);

@@ -1,5 +1,6 @@
-import type { Ingredient } from "../catalogue/index.js";
+import type { Ingredient, Store } from "../catalogue/index.js";
 import { kinLikeness } from "../likeness/index.js";
+import { allergenFacts } from "../safety/index.js";
 import type { Ask } from "./ask.js";
 import type { Weighed } from "./candidates.js";
 import { classOf } from "./score.js";
@@ -9,6 +10,39 @@ const OF_FOOD = 1;
 const OF_OWN_FOOD = 2;
 /** Of one kind. What is eaten for itself has many good others: any white fish for a white fish. */
 const OF_KIND = { bulk: 8, seasoning: 3, working: 3 } as const;
+/** Kin from which on two parts of a mixture are one choice on a shelf: any vinegar, salted butter or not. */
+const ONE_CHOICE = 0.7;
+const KEPT_FROM: readonly string[] = [
+  "dairy",
+  "egg",
+  "fish",
+  "crustacean",
+  "mollusc",
+  "beef",
+  "pork",
+  "poultry",
+  "alcohol",
+];
+/** One stands for the other, for everybody at the table: what the one must be kept from, so must the other. */
+function oneChoice(store: Store, a: Ingredient, b: Ingredient): boolean {
+  if (a.id === b.id || kinLikeness(a, b) < ONE_CHOICE) return a.id === b.id;
+  if (KEPT_FROM.some((o) => a.origin.has(o) !== b.origin.has(o))) return false;
+  const [mine, theirs] = [allergenFacts(store, a), allergenFacts(store, b)];
+  return mine.contains.join() === theirs.contains.join() && mine.mayContain.join() === theirs.mayContain.join();
+}
+/** Whether of two mixtures one is the other with something more, or with another of the same shelf in place of a part. */
+export function sameMixture(store: Store, a: readonly Ingredient[], b: readonly Ingredient[]): boolean {
+  const [few, many] = a.length <= b.length ? [a, b] : [b, a];
+  if (few.every((i) => many.includes(i))) return true;
+  if (few.length !== many.length) return false;
+  const free = [...many];
+  return few.every((i) => {
+    const at = free.findIndex((j) => oneChoice(store, i, j));
+    if (at >= 0) free.splice(at, 1);
+    return at >= 0;
+  });
+}
+
 /**
  * Tells whether a single stand-in is one more of what the list has enough of: states of one food, varieties of one kind. What a table names and what is in the house always stay. Counted before anything is refused, so that avoiding more never brings
  * up a swap that was not there before.

@@ -5,7 +5,7 @@ import type { Catalogue, Judgement, Refusal, Swap, SwapAdvice, SwapRequest } fro
 import { readAsk } from "./ask.js";
 import { buildSwap } from "./build.js";
 import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } from "./candidates.js";
-import { Crowd } from "./crowd.js";
+import { Crowd, sameMixture } from "./crowd.js";
 import { goWithoutFor } from "./gowithout.js";
 import { ranked } from "./rank.js";
 import { checkRequest } from "./request.js";
@@ -25,7 +25,7 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
   const swaps: Swap[] = [];
   const refused: Refusal[] = [];
   const seen = new Set<string>();
-  const seenSets: string[][] = [];
+  const seenSets: (readonly Ingredient[])[] = [];
   const crowd = new Crowd(ask);
   let mixtures = 0;
   // Once the list of what is refused is full, what is not in the house can neither be offered nor named. Water is in every house, and
@@ -39,12 +39,12 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
     i.food !== water?.food;
   for (const candidate of ranked(ask, before, (i) => away(i) || crowd.full(i))) {
     if (swaps.length >= ask.limit) break;
-    const ids: string[] = candidate.uses.map((u) => u.ingredient.id);
-    if (ids.length > 1 && candidate.known === undefined) {
-      // The same mixture with one thing more or less is clutter, and a third of the answers are enough of them. Both are settled before
-      // anything is refused, so that avoiding more never brings up a swap that was not there before.
-      const alike = seenSets.some((s) => s.every((id) => ids.includes(id)) || ids.every((id) => s.includes(id)));
-      seenSets.push(ids);
+    if (candidate.uses.length > 1 && candidate.known === undefined) {
+      // The same mixture with one thing more or less, or with a twin of one, is clutter, and a third of the answers are enough of them.
+      // All is settled before anything is refused, so that avoiding more never brings up a swap that was not there before.
+      const parts = candidate.uses.map((u) => u.ingredient);
+      const alike = seenSets.some((s) => sameMixture(ask.store, s, parts));
+      seenSets.push(parts);
       if (alike || mixtures++ >= Math.ceil(ask.limit / 3)) continue;
     }
     if (crowd.crowded(candidate)) continue;

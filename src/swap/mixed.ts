@@ -1,25 +1,62 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { carrierDose, dose } from "../dose/index.js";
+import { smellLikeness } from "../likeness/index.js";
+import { profilesOf } from "../likeness/profiles.js";
 import type { Ask } from "./ask.js";
 import { residualOf } from "./blend/index.js";
+import { scentOf } from "./blend/vector.js";
 import { settledOf } from "./settled.js";
+
+const EVERYWHERE: readonly string[] = ["water/pantry", "salt/pantry"];
+/** How many parts have to be fetched, at least one: water and salt are in every house and stand beside the stove. */
+export const fetched = (uses: readonly { readonly ingredient: Ingredient }[]): number =>
+  Math.max(1, uses.filter((u) => !EVERYWHERE.includes(u.ingredient.id)).length);
 
 /** A mixture is judged by how far its makeup and aroma as a whole lie from what is missing, and by the kin of what gives it its taste. */
 export function mixture(
   ask: Ask,
   uses: readonly { ingredient: Ingredient; grams: number }[],
+  known: boolean,
 ): { role: number; aroma: number; kin: number } {
   const settled = settledOf(ask);
-  const residual = residualOf(ask, uses);
   // Water and salt are nobody's kin; everything else in a mixture says what it is like.
-  const telling = uses.filter((u) => u.ingredient.id !== "water/pantry" && u.ingredient.id !== "salt/pantry");
+  const telling = uses.filter((u) => !EVERYWHERE.includes(u.ingredient.id));
   const counted = telling.length > 0 ? telling : uses;
   const grams = counted.reduce((s, u) => s + u.grams, 0);
   return {
     role: jobsDone(ask, uses),
-    aroma: 1 / (1 + 0.6 * residual),
+    // Whoever wrote a mixture down has smelled it: it is judged by its makeup. What was worked out has to smell of it.
+    aroma: known ? 1 / (1 + 0.6 * residualOf(ask, uses)) : smellOf(ask, uses),
     kin: counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams,
   };
+}
+
+const SHARP: readonly string[] = ["vinegar", "citrus"];
+const isCultured = ({ item }: Ask): boolean =>
+  item.origin.has("dairy") && item.dominant.includes("sour") && (item.aroma["fermented"] ?? 0) > 0;
+
+/**
+ * What is lost of the smell, and what is gained, costs a mixture what it costs anything else: each part smells by its levels, its strength
+ * and how much of it there is beside what is missing. Levels are felt, and what is felt grows with the root of the dose: a spoon of
+ * molasses makes sugar brown.
+ */
+function smellOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
+  const { aromas, aroma } = profilesOf(ask.store);
+  // Milk soured with vinegar or lemon smells soured: in what is cultured the one sharpness passes for the other.
+  const cultured = isCultured(ask) && uses.some((u) => u.ingredient.can.has("curdles with acid"));
+  const fermented = aromas.indexOf("fermented");
+  const levels = new Float64Array(aromas.length);
+  const whole = scentOf(ask.store, ask.item) * ask.grams;
+  for (const { ingredient, grams } of uses) {
+    const share = (scentOf(ask.store, ingredient) * grams) / whole;
+    for (let k = 0; k < levels.length; k++) {
+      const level = aroma[ingredient.index * levels.length + k] as number;
+      const to = cultured && SHARP.includes(aromas[k] as string) ? fermented : k;
+      levels[to] = (levels[to] as number) + share * level * level;
+    }
+  }
+  for (let k = 0; k < levels.length; k++) levels[k] = Math.sqrt(levels[k] as number);
+  return smellLikeness(ask.store, ask.item, levels);
 }
 
 /** A mixture has about the body of its parts by weight: butter stirred into water is no milk. Undefined when no part can be compared. */
@@ -44,17 +81,29 @@ export function mixedTexture(
 function jobsDone(ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number {
   const settled = settledOf(ask);
   let done = 0;
-  for (const { carrier, want, counts } of settled.jobs) {
+  for (const { role, theirs, carrier, want, counts } of settled.jobs) {
     // The water a powder takes up is another part of the mixture.
     const soaked = (i: Ingredient): number => (carrier === "water" ? Math.max(0, (i.ready?.yield ?? 1) - 1) : 0);
+    // What is eaten, or strewn, for itself is not made up by weight of what is neither.
+    const eaten = EATEN.includes(carrier) && !isPoured(ask);
     let have = 0;
-    for (const u of uses)
-      have += ((carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient)) * u.grams;
+    for (const u of uses) {
+      const brings = (carrierDose(ask.store, u.ingredient, carrier) || 0) - soaked(u.ingredient);
+      const able = eaten ? Math.min(1, (u.ingredient.roles.find((r) => r.role === role)?.weight ?? 0) / theirs) : 1;
+      have += brings * able * u.grams;
+    }
     done += counts * (want > 0 ? (have > 0 ? Math.min(have / want, want / have) : 0) : 1);
   }
   const off = settled.lifts && Math.abs(mixedBalance(ask, uses) - settled.balance) > 0.5 ? 0.6 : 1;
   return settled.total === 0 ? 1 : (off * done) / settled.total;
 }
+
+const EATEN: readonly string[] = ["served weight", "volume"];
+/** What is smooth and poured has no body that stirring does not make. */
+export const isPoured = (ask: Ask): boolean =>
+  (ask.item.roles.find((r) => r.role === "liquid")?.weight ?? 0) >= POURED && dose(ask.store, ask.item, "water") > WET;
+const POURED = 0.5;
+const WET = 0.4;
 
 const mixedBalance = (ask: Ask, uses: readonly { ingredient: Ingredient; grams: number }[]): number => {
   const sum = (axis: "lift" | "neutralising"): number =>

@@ -4,7 +4,7 @@ import type { ScorePart } from "../types.js";
 import type { Ask } from "./ask.js";
 import type { Known } from "./evidence.js";
 import { strengths, tasteLikeness } from "./felt.js";
-import { mixedTexture, mixture } from "./mixed.js";
+import { fetched, mixedTexture, mixture } from "./mixed.js";
 import { traitsOf } from "./traits.js";
 import { balance, settledOf, type PartName, type Settled, type WeightTable } from "./settled.js";
 
@@ -31,6 +31,9 @@ function likelyAtHand(ask: Ask, use: Ingredient): number {
   const own = ask.cuisines?.some((t) => use.traditions.includes(t)) === true ? 0.7 : 0;
   return Math.max(usual, own);
 }
+
+/** Each further part to be fetched may be the one that has run out. */
+const ONE_MORE = 0.9;
 
 type Mark = Omit<ScorePart, "text">;
 export interface Scored {
@@ -143,7 +146,7 @@ export function scoreOf(
 ): Scored {
   const settled = settledOf(ask);
   const w = settled.weights;
-  const mixed = uses.length > 1 ? mixture(ask, uses) : undefined;
+  const mixed = uses.length > 1 ? mixture(ask, uses, known !== undefined) : undefined;
   const { ingredient: first, grams } = uses[0] as { ingredient: Ingredient; grams: number };
   const does = mixed ? mixed.role : roleFit(ask, first, known ? undefined : grams);
   // Whoever wrote a swap down says that it does the job: half the mark is theirs.
@@ -158,7 +161,7 @@ export function scoreOf(
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinOf(settled, first);
   const atHand = uses.reduce((all, u) => all * likelyAtHand(ask, u.ingredient), 1);
-  const custom = mixed ? 0.9 * atHand : customOf(settled, first, atHand);
+  const custom = mixed ? atHand * ONE_MORE ** Math.max(1, fetched(uses) - 1) : customOf(settled, first, atHand);
   const marks: Mark[] = [];
   const add = (name: PartName, value: number, weight: number): void => {
     if (weight > 0) marks.push({ name, value: round4(value), weight });

@@ -292,13 +292,18 @@ describe("docs/method.md", () => {
     expect(rows("Corrections").map(([axis, , step, least]) => [axis, step, least])).toEqual(rules);
   });
   it("names no constant of the mixtures that the code has otherwise", () => {
-    const index = read("src/swap/blend/index.ts");
+    const index = ["index", "pool", "vector"].map((f) => read(`src/swap/blend/${f}.ts`)).join("\n");
     const constant = (name: string): string => new RegExp(`const ${name} = ([\\d.]+);`).exec(index)?.[1] ?? "missing";
     const text = page.split(/^## /m).find((part) => part.startsWith("Mixtures")) ?? "";
     expect(text).toContain(`best ${constant("BEAM")} `);
     expect(text).toContain(`1 / ${constant("WORTH")} `);
     expect(text).toContain(`square root of ${constant("LEAST")} `);
     expect(text).toContain(`cost a part: ${constant("PLAIN_COST")}, `);
+    expect(text).toContain(`at least ${constant("NOTICED")} squared step more`);
+    expect(text).toContain(`at most ${constant("DILUTE")} of what there was`);
+    expect(text).toContain(`acid are ${constant("SPICE_DILUTED")} times as long`);
+    expect(text).toContain(`what is dry (under ${constant("DRY")})`);
+    expect(text).toContain(`that job too (from ${constant("JOB")})`);
     expect(text).toContain(`\`${constant("FAR_COST")} x (1 - `);
   });
 });

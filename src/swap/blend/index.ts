@@ -1,108 +1,31 @@
 import type { Ingredient } from "../../catalogue/index.js";
 import { carrierOf, dose } from "../../dose/index.js";
 import type { Ask } from "../ask.js";
-import { alien } from "../gates.js";
-import { settledOf } from "../settled.js";
+import { costOf, pool } from "./pool.js";
 import { spaceFor, type Space } from "./vector.js";
 import { nnls } from "./solve.js";
+export { isBasic } from "./pool.js";
 
 export interface Blend {
   readonly uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
   /** What is left over and what the parts cost, root mean square in steps a cook would mind: for ranking mixtures among themselves. */
   readonly residual: number;
+  /** What is left over as a share of all there was to bring, both squared: 0 is the thing itself, 1 nothing of it. */
+  readonly short: number;
 }
 /** Of the best pairs and triples this many are grown by one more part. */
 const BEAM = 24;
 /** A further part must cut what is left by this much, or it is clutter. */
 const WORTH = 0.82;
 const KEEP = 40;
+/** And by so much in squared steps, or nobody would notice that it was left out. */
+const NOTICED = 1;
+/** Share of water in something wet that changes nothing. */
+const SPLASH = 0.2;
 /** Grams of a mixture for a gram of what is missing, at most. */
 const MOST = 12;
 /** What a part brings, in squared steps, below which nobody would notice it was left out. */
 const LEAST = 0.08;
-
-/** What a part costs against its use, in squared steps: little when plain or kin, more the further it lies from what is missing. */
-const PLAIN_COST = 0.6;
-const FAR_COST = 6;
-const HARMLESS: readonly string[] = ["sweet", "sour", "alcohol"];
-
-/** Parts with such a job come in only for what has that job too: no soda to fill a syrup, no turmeric to brown a sauce. */
-const WORKING: readonly string[] = [
-  "salt seasoning",
-  "umami seasoning",
-  "spice",
-  "herb",
-  "heat",
-  "aromatic",
-  "leavener",
-  "gelling agent",
-  "colour",
-  "thickener",
-  "structure",
-  "sweetener",
-];
-const SCENT: readonly string[] = ["spice", "herb", "chilli"];
-function belongs(ask: Ask, i: Ingredient): boolean {
-  // What is dry and compared by what it smells of, lifts or sets would take any amount of water without a sign.
-  const top = ask.item.roles[0]?.role ?? "";
-  const essence = ["leavener", "gelling agent"].includes(top) || SCENT.some((k) => ask.item.kinds.includes(k));
-  if (i.id === "water/pantry" && essence && dose(ask.store, ask.item, "water") < 0.25) return false;
-  const job = i.roles[0]?.role;
-  if (job === undefined || !WORKING.includes(job)) return true;
-  if (ask.item.roles.some((r) => r.role === job && r.weight >= 0.2)) return true;
-  if (job === "sweetener" && dose(ask.store, ask.item, "sweetness") > 0.02) return true;
-  // Salt is in nearly everything made: it may come in where the missing thing was noticeably salty.
-  return i.id === "salt/pantry" && dose(ask.store, ask.item, "salt") > 0.004;
-}
-
-/** Does the very job that is asked for, and well: soda where lift is wanted, tomato paste where tomato is. */
-const sameJob = (ask: Ask, i: Ingredient): boolean =>
-  ask.item.roles.some(
-    (r) => r.weight >= 0.2 && WORKING.includes(r.role) && i.roles[0]?.role === r.role && i.kind !== "spice",
-  );
-
-/** Jobs that one thing can lend another whatever it tastes of. */
-const LENT: readonly string[] = [
-  "umami seasoning",
-  "salt seasoning",
-  "sweetener",
-  "acid",
-  "leavener",
-  "thickener",
-  "fat",
-  "gelling agent",
-];
-/** A part is plain, kin, smells alike, or does one of the working jobs; else it only adds up on paper (juice and oil for coconut milk). */
-function related(ask: Ask, i: Ingredient): boolean {
-  if (isPlain(ask, i) || settledOf(ask).kin(i) >= 0.3 || settledOf(ask).aroma(i) >= 0.3) return true;
-  const job = i.roles[0]?.role;
-  return job !== undefined && LENT.includes(job) && ask.item.roles.some((r) => r.role === job && r.weight >= 0.4);
-}
-
-interface Basics {
-  readonly basics: readonly string[];
-  readonly plain: readonly string[];
-}
-const basicsOf = (ask: Ask): Basics => (ask.store.tables["basics"] as Basics | undefined) ?? { basics: [], plain: [] };
-
-/**
- * The parts a mixture may be made of: the house when it was told, else what kitchens have; never what is missing or alien to it. What
- * someone at the table must avoid is struck out later, from finished mixtures: avoiding more then never brings up something new.
- */
-function pool(ask: Ask): Ingredient[] {
-  const { basics } = basicsOf(ask);
-  const ids = ask.onlyFromHave && ask.have ? [...ask.have, "water/pantry"] : [...(ask.have ?? []), ...basics];
-  return (
-    [...new Set(ids)]
-      .sort()
-      .flatMap((id) => ask.store.byId.get(id) ?? [])
-      // Another state of the missing food may be a part (its powder with water), the thing itself may not.
-      .filter((i) => i.food !== ask.item.food || (i.part === ask.item.part && i.state.join() !== ask.item.state.join()))
-      .filter((i) => i.dominant.every((note) => HARMLESS.includes(note) || ask.item.dominant.includes(note)))
-      .filter((i) => belongs(ask, i) && related(ask, i))
-      .filter((i) => alien(ask, i) === undefined)
-  );
-}
 
 /**
  * Mixtures of two to four parts that come close to what is missing in makeup, taste, working and aroma: non-negative least squares over
@@ -110,12 +33,7 @@ function pool(ask: Ask): Ingredient[] {
  */
 export function blendsFor(ask: Ask): Blend[] {
   const parts = pool(ask);
-  const { plain } = basicsOf(ask);
-  const cost = parts.map((i) =>
-    plain.includes(i.id) || sameJob(ask, i)
-      ? PLAIN_COST
-      : PLAIN_COST + FAR_COST * (1 - Math.max(settledOf(ask).kin(i), settledOf(ask).aroma(i))),
-  );
+  const cost = parts.map((i) => costOf(ask, i));
   const { space, target, vectorOf } = spaceOf(ask);
   const vectors = parts.map(vectorOf);
   const n = parts.length;
@@ -132,7 +50,7 @@ export function blendsFor(ask: Ask): Blend[] {
   const total = dot(target, target);
   const g = new Float64Array(16);
   const y = new Float64Array(4);
-  const fit = (set: readonly number[]): { set: readonly number[]; x: number[]; left: number } => {
+  const fit = (set: readonly number[]): { set: readonly number[]; x: number[]; left: number; paid: number } => {
     const m = set.length;
     for (let i = 0; i < m; i++) {
       const r = set[i] as number;
@@ -146,7 +64,7 @@ export function blendsFor(ask: Ask): Blend[] {
       left -= (x[i] as number) * (y[i] as number);
       paid += cost[set[i] as number] as number;
     }
-    return { set, x, left: Math.max(0, left) + paid };
+    return { set, x, left: Math.max(0, left) + paid, paid };
   };
   type Fit = ReturnType<typeof fit>;
   // Fat and water part again unless something holds them together: butter in water is no milk.
@@ -155,10 +73,16 @@ export function blendsFor(ask: Ask): Blend[] {
   );
   const fatty = parts.map((i) => dose(ask.store, i, "fat") > 0.6);
   const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
-  // Two fats are no nearer a third than either is.
+  const sour = parts.map((i) => i.roles[0]?.role === "acid");
+  // Two fats are no nearer a third than either is, nor are two sours.
   const together = (set: readonly number[]): boolean => {
     let fats = 0;
-    for (const r of set) if (fatty[r]) fats++;
+    let sours = 0;
+    for (const r of set) {
+      if (fatty[r]) fats++;
+      if (sour[r]) sours++;
+    }
+    if (sours > 1) return false;
     return fats === 0 || (fats === 1 && (!set.some((r) => wet[r]) || set.some((r) => holds[r])));
   };
   const whole = (f: Fit): boolean =>
@@ -166,6 +90,13 @@ export function blendsFor(ask: Ask): Blend[] {
     f.x.every(
       (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
     );
+  // Of two wet things a fifth more or less is nobody's concern: a splash of water makes no mixture.
+  const water = parts.findIndex((i) => i.id === "water/pantry");
+  const splash = (f: Fit): boolean => {
+    const at = f.set.indexOf(water);
+    if (f.set.length > 2 || at < 0 || !wet[f.set[1 - at] as number]) return false;
+    return (f.x[at] as number) < SPLASH * ((f.x[0] as number) + (f.x[1] as number));
+  };
   const better = (a: Fit, c: Fit): number => a.left - c.left || a.set.length - c.set.length;
   const keyOf = (set: readonly number[]): number => {
     let key = 0;
@@ -182,8 +113,12 @@ export function blendsFor(ask: Ask): Blend[] {
     }
     return f;
   };
-  // Every part must earn its place: the mixture without any one of them is clearly worse.
-  const earned = (f: Fit): boolean => f.set.every((r) => f.left < fitOf(f.set.filter((q) => q !== r)).left * WORTH);
+  // Every part must earn its place: the mixture without any one of them is clearly worse, and so much that it is noticed.
+  const earned = (f: Fit): boolean =>
+    f.set.every((r) => {
+      const without = fitOf(f.set.filter((q) => q !== r));
+      return f.left < without.left * WORTH && without.left - without.paid - (f.left - f.paid) >= NOTICED;
+    });
   // What the parts cost alone is more than they could ever be worth beside what was there before: nothing to solve.
   const tooDear = (set: readonly number[], base: Fit): boolean => {
     let paid = 0;
@@ -204,7 +139,7 @@ export function blendsFor(ask: Ask): Blend[] {
         tried.add(key);
         if (tooDear(set, base) || !together(set)) continue;
         const f = fitOf(set);
-        if (f.left < base.left * WORTH && whole(f) && earned(f)) grown.push(f);
+        if (f.left < base.left * WORTH && whole(f) && !splash(f) && earned(f)) grown.push(f);
       }
     }
     layer = grown.sort(better);
@@ -216,6 +151,7 @@ export function blendsFor(ask: Ask): Blend[] {
     .map((f) => ({
       uses: f.set.map((r, i) => ({ ingredient: parts[r] as Ingredient, grams: (f.x[i] as number) * ask.grams })),
       residual: Math.sqrt(f.left / space.width),
+      short: total > 0 ? (f.left - f.paid) / total : 1,
     }));
 }
 
@@ -271,5 +207,3 @@ function spaceOf(ask: Ask): AskSpace {
   }
   return made;
 }
-const isPlain = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).plain.includes(i.id);
-export const isBasic = (ask: Ask, i: Ingredient): boolean => basicsOf(ask).basics.includes(i.id);
