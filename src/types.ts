@@ -328,7 +328,10 @@ export interface SwapAdvice {
   readonly roles: readonly { readonly role: RoleId; readonly weight: number }[];
   readonly swaps: readonly Swap[];
   readonly refused: readonly Refusal[];
+  /** Leaving it out is the better answer, the only one, or as good as the swaps: what is lost. */
   readonly goWithout?: string;
+  /** Why it may not be left out: it keeps harm out of what is canned, pickled, fermented or cured. There is then no `goWithout`. */
+  readonly mustStay?: string;
   readonly notUnderstood: readonly string[];
 }
 // refused: only candidates that would have stood within `limit`; notUnderstood: words of `for` or `technique` that changed nothing

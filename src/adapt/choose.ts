@@ -170,7 +170,7 @@ export function choose(
     if (best === undefined) {
       refused.push(...advice.refused.slice(0, 10));
       notes.push(
-        `${loud} Nothing fit to stand in was found. ${advice.goWithout ?? ""} The line is still in the recipe.`.replace(
+        `${loud} Nothing fit to stand in was found. ${advice.mustStay ?? advice.goWithout ?? ""} The line is still in the recipe.`.replace(
           / {2,}/g,
           " ",
         ),

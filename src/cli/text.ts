@@ -51,6 +51,7 @@ export function adviceText(advice: SwapAdvice, why = false): string {
   advice.swaps.forEach((s, i) => out.push(swapText(s, i + 1, why)));
   if (advice.swaps.length === 0) out.push("  No good stand-in.");
   if (advice.goWithout !== undefined) out.push("", wrap(advice.goWithout, ""));
+  if (advice.mustStay !== undefined) out.push("", wrap(advice.mustStay, ""));
   const absent = advice.refused.filter((r) => r.because === "not in the house");
   const refused = advice.refused.filter((r) => r.because !== "not in the house");
   if (refused.length > 0) {

@@ -104,6 +104,17 @@ function but(ask: Ask, swaps: readonly Swap[]): string {
   return own === undefined ? "Nothing here" : `Apart from ${own.name}, nothing here`;
 }
 
+/** Why it may not be left out, where it keeps harm out; undefined when nobody is hurt without it. */
+export function mustStay(ask: Ask): string | undefined {
+  const why = neverWithout(ask.store, {
+    missing: ask.item,
+    ...(ask.technique === undefined ? {} : { technique: ask.technique }),
+    ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
+    ...(ask.setting === "" ? {} : { context: ask.setting }),
+  });
+  return why && `Do not leave the ${several(ask.missing.name, ask.missing.measure.text)} out. ${why}`;
+}
+
 /** When leaving it out is the better answer, the only one, or the honest one beside the rest: what is lost. Undefined when a stand-in is
  * worth the trouble. */
 export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefined {
@@ -111,13 +122,6 @@ export function goWithoutFor(ask: Ask, swaps: readonly Swap[]): string | undefin
   const many = measure.amount > 1 && measure.unit === "piece";
   const name = many ? plural(one) : several(one, measure.text);
   const it = name === one && !/[^su]s$/.test(one) ? "it" : "them";
-  const unsafe = neverWithout(ask.store, {
-    missing: ask.item,
-    ...(ask.technique === undefined ? {} : { technique: ask.technique }),
-    ...(ask.roles[0] ? { role: ask.roles[0].role } : {}),
-    ...(ask.setting === "" ? {} : { context: ask.setting }),
-  });
-  if (unsafe !== undefined) return swaps.length > 0 ? undefined : `Do not leave the ${name} out. ${unsafe}`;
   const best = swaps[0]?.score ?? 0;
   const jobs = jobsOf(ask);
   const top = jobs[0]?.role;

@@ -6,7 +6,7 @@ import { readAsk } from "./ask.js";
 import { buildSwap } from "./build.js";
 import { beforeOf, floorOf, weighOne, withHazards, withRefusal, type Weighed } from "./candidates.js";
 import { Crowd, sameMixture } from "./crowd.js";
-import { goWithoutFor } from "./gowithout.js";
+import { goWithoutFor, mustStay } from "./gowithout.js";
 import { ranked } from "./rank.js";
 import { checkRequest } from "./request.js";
 import { named } from "./sentence.js";
@@ -59,13 +59,15 @@ export function swapsFor(c: Catalogue, request: string | SwapRequest): SwapAdvic
     if (!checked.hazards) continue;
     swaps.push(buildSwap(ask, checked, checked.hazards, before));
   }
-  const goWithout = goWithoutFor(ask, swaps);
+  const stays = mustStay(ask);
+  const goWithout = stays === undefined ? goWithoutFor(ask, swaps) : undefined;
   return freeze({
     missing: ask.missing,
     roles: ask.roles.map(({ role, weight }) => ({ role, weight })),
     swaps,
     refused,
     ...(goWithout === undefined ? {} : { goWithout }),
+    ...(stays === undefined ? {} : { mustStay: stays }),
     notUnderstood: ask.notUnderstood,
   });
 }

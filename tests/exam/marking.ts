@@ -68,8 +68,9 @@ export function mark(c: Catalogue, q: Question, evidence: "all" | "computed"): M
 
 const said = (s: Swap): string => s.use.map((u) => `${u.measure.text} ${u.id} (${u.grams} g)`).join(" + ");
 
-function faultsOf(q: Question, { swaps, goWithout }: SwapAdvice): readonly Fault[] {
-  if (q.expect === "none") return swaps.length === 0 && goWithout !== undefined ? [] : ["something offered"];
+function faultsOf(q: Question, { swaps, goWithout, mustStay }: SwapAdvice): readonly Fault[] {
+  if (q.expect === "none")
+    return swaps.length === 0 && (goWithout ?? mustStay) !== undefined ? [] : ["something offered"];
   const at = swaps.findIndex((s) => q.good.some((g) => isThe(s, g)));
   const left = q.expect === "leave out" && goWithout !== undefined;
   const faults: Fault[] = [];

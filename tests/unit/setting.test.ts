@@ -41,7 +41,8 @@ describe("who eats, said in passing", () => {
     // FDA, advice on homemade infant formula, from memory.
     const none = ask("1 cup milk", "baby formula");
     expect(none.swaps).toEqual([]);
-    expect(none.goWithout).toMatch(/ask a doctor/);
+    expect(none.mustStay).toMatch(/ask a doctor/);
+    expect(none.goWithout).toBeUndefined();
   });
 });
 
