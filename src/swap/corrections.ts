@@ -34,7 +34,8 @@ const RULES: readonly Rule[] = [
     with: ["salt/pantry"],
     step: 0.25,
     least: 1.4,
-    when: () => true,
+    // Bread is salted in its dough: nobody sprinkles a tortilla for want of it.
+    when: (ask) => !ask.item.kinds.includes("bread"),
     there: () => true,
     more: "the stand-in brings salt of its own",
     less: "the missing one would have salted the dish",

@@ -43,7 +43,7 @@ const SEVERAL: ReadonlySet<string> = new Set(
   (
     "mushroom bean chickpea lentil pea potato tomato nut almond walnut cashew hazelnut peanut pecan pistachio olive prawn caper raisin " +
     "date sausage clam mussel scallop apricot apple carrot onion shallot leek berry strawberry raspberry blueberry cherry seed noodle " +
-    "sprout chestnut parsnip turnip drumstick thigh wing chop fig prune"
+    "sprout chestnut parsnip turnip drumstick thigh wing chop fig prune cockle oyster whelk hen artichoke peach pear plum grape"
   ).split(" "),
 );
 /** Done to it already, so it is one stuff: "1 cup chopped onion". */
@@ -58,11 +58,13 @@ const CUT: readonly string[] = [
   "crushed",
   "mashed",
 ];
+const MANY: readonly string[] =
+  "cup cups g kg oz lb tbsp ml l can cans tin tins jar jars packet packets bunch bunches".split(" ");
 /** The name as said after a measure of many small ones: "1 cup almonds", but "1 cup chopped onion". */
 export function several(name: string, measure: string): string {
   const words = measure.split(" ");
   const unit = words[words.length - 1] ?? "";
-  const many = ["cup", "cups", "g", "kg", "oz", "lb", "tbsp", "ml", "l"].includes(unit);
+  const many = MANY.includes(unit);
   const last = name.slice(name.lastIndexOf(" ") + 1).toLowerCase();
   return many && !CUT.some((w) => words.includes(w)) && SEVERAL.has(last) ? plural(name) : name;
 }

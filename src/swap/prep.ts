@@ -28,8 +28,14 @@ const EATEN: readonly string[] = ["main protein", "starch base", "leafy green", 
 const eaten = (ask: Ask): boolean => EATEN.includes(ask.roles[0]?.role ?? "");
 
 /** One is sold cooked and the other is not: say when it goes in, or that it must be cooked first. */
-function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: number; required: boolean } | undefined {
+function cookedDifference(
+  ask: Ask,
+  use: Ingredient,
+  alone: boolean,
+): { text: string; minutes: number; required: boolean } | undefined {
   if (!eaten(ask) || cookedAlready(ask.item) === cookedAlready(use)) return undefined;
+  // Of a mixture, what only seasons it is cooked by the rest: nobody boils the oil first.
+  if (!alone && !use.roles.some((r) => r.weight >= 0.5 && EATEN.includes(r.role))) return undefined;
   const own = cookedAlready(use) ? ask.item : use;
   const cold = ask.technique === "raw" || ask.technique === "set cold";
   const minutes = own.minutes[ask.technique ?? ""] ?? Object.values(own.minutes)[0] ?? 0;
@@ -43,7 +49,7 @@ function cookedDifference(ask: Ask, use: Ingredient): { text: string; minutes: n
         };
   if (use.can.has("ready to eat")) return undefined;
   return {
-    text: `Cook it first${minutes > 0 ? `, about ${minutes} minutes` : ""}: what it stands in for was cooked already.`,
+    text: `Cook it first${minutes > 0 ? `, about ${minutes} ${minutes === 1 ? "minute" : "minutes"}` : ""}: what it stands in for was cooked already.`,
     minutes,
     required: true,
   };
@@ -144,8 +150,8 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
       prep.push(cut);
       active += cut.minutes.active;
     }
-    const heat = cookedDifference(ask, ingredient);
-    if (heat) {
+    const heat = cookedDifference(ask, ingredient, uses.length === 1);
+    if (heat && !prep.some((p) => p.text === heat.text)) {
       prep.push({
         kind: heat.required ? "add" : "change",
         procedure: "cook",
@@ -156,6 +162,7 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
       waiting += heat.minutes;
       continue;
     }
+    if (heat) continue;
     const change = late(ask, ingredient) ?? (uses.length === 1 ? cooking(ask, ingredient) : undefined);
     if (!change) continue;
     prep.push({

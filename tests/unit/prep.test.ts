@@ -123,3 +123,12 @@ describe("going without", () => {
     expect(without(missing, setting)).toBeUndefined();
   });
 });
+
+it("a sauce mixed for one that was cooked is not told to have its oil boiled first", () => {
+  for (const s of swapsFor(c, { missing: "1 jar marinara sauce", for: "pasta", limit: 10 }).swaps)
+    expect(s.text.match(/cook it first/gi)?.length ?? 0, s.text).toBeLessThanOrEqual(1);
+});
+it("nobody salts a flatbread for want of a saltier one", () => {
+  for (const s of swapsFor(c, { missing: "8 flour tortillas", for: "tacos", limit: 10 }).swaps)
+    expect(s.corrections.map((x) => x.ingredient.id)).not.toContain("salt/pantry");
+});
