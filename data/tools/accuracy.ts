@@ -5,6 +5,7 @@ import { rankChart } from "./accuracy-chart.js";
 import { compare, figures, nameOf, type Figure, type NeedResult, type Result } from "./accuracy-rows.js";
 import { page } from "./page.js";
 import { byCode, DATA, publishedNeeds } from "./published.js";
+import { twenty } from "./twenty.js";
 
 const BUCKETS = ["1", "2 or 3", "4 or 5", "6 to 10", "11 and on", "not offered"] as const;
 const bucketOf = (rank: number | undefined): number =>
@@ -162,6 +163,7 @@ const text = [
   "## Yields and measures",
   "Against the nearer end of a published range. Most of ours cite the same tables, so this checks the copying and the way from figure to answer.",
   figureTable,
+  twenty(),
   "## Rows",
   ...categories.map(rowsOf),
   "### Yields on cooking, g on the plate per g as sold",

@@ -15,6 +15,8 @@ export interface Question {
   readonly onlyFromHave?: boolean;
   readonly avoid?: NonNullable<SwapRequest["avoid"]>;
   readonly expect?: "none" | "leave out";
+  /** Leaving it out is a good answer beside those named. */
+  readonly or?: "leave out";
   readonly good: readonly string[];
   readonly poor: readonly string[];
   readonly grams?: Readonly<Record<string, readonly [low: number, high: number]>>;
@@ -72,7 +74,7 @@ function faultsOf(q: Question, { swaps, goWithout, mustStay }: SwapAdvice): read
   if (q.expect === "none")
     return swaps.length === 0 && (goWithout ?? mustStay) !== undefined ? [] : ["something offered"];
   const at = swaps.findIndex((s) => q.good.some((g) => isThe(s, g)));
-  const left = q.expect === "leave out" && goWithout !== undefined;
+  const left = (q.expect ?? q.or) === "leave out" && goWithout !== undefined;
   const faults: Fault[] = [];
   if (q.expect === "leave out" && goWithout === undefined) faults.push("not left out");
   if (!left && (at === -1 || at > 2)) faults.push("no good one in three");
