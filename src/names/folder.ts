@@ -64,18 +64,8 @@ export class Folder {
         bears = false;
         continue;
       }
-      if (code < 128) {
-        // An apostrophe is nothing inside a word.
-        if (inside && (code === 39 || code === 96)) {
-          const word = head + lower.slice(from, i);
-          if (!isElided(word)) {
-            head = word;
-            from = i + 1;
-            continue;
-          }
-          if (head !== "") return foldText(text);
-        }
-      } else {
+      let apostrophe = code === 39 || code === 96;
+      if (code > 127) {
         const letter = this.letter(code);
         if (letter.is === "unsure") return foldText(text);
         if (letter.is === "letter") {
@@ -91,15 +81,17 @@ export class Folder {
           if (!inside || !bears || !stable) return foldText(text);
           continue;
         }
-        if (letter.is === "nothing" && inside) {
-          const word = head + lower.slice(from, i);
-          if (!isElided(word)) {
-            head = word;
-            from = i + 1;
-            continue;
-          }
-          if (head !== "") return foldText(text);
+        apostrophe = letter.is === "nothing";
+      }
+      // An apostrophe is nothing inside a word.
+      if (inside && apostrophe) {
+        const word = head + lower.slice(from, i);
+        if (!isElided(word)) {
+          head = word;
+          from = i + 1;
+          continue;
         }
+        if (head !== "") return foldText(text);
       }
       if (inside) {
         const last = lower.slice(from, i);

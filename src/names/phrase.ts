@@ -1,9 +1,10 @@
-import { ADVISING, FLAVORED, isKindOf, isMaker, mayBeChance, neverHad, withoutStyle } from "./around.js";
+import { ADVISING, withoutStyle } from "./around.js";
 import type { NameIndex } from "./claims.js";
 import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
 import { byName, order, SURE, type Found, type Hit } from "./lookup.js";
 import { marksOf, type Mark } from "./marks.js";
+import { mayFollow, mayPrecede } from "./neighbours.js";
 import { settle, type Said } from "./settle.js";
 import { partsOf, spansIn, type Part, type Span } from "./spans.js";
 
@@ -171,7 +172,7 @@ class Reader {
   /** Reads a name in its surroundings [from, to), or refuses it when they make it something else. */
   private accept(span: Span, from: number, to: number): InPhrase | undefined {
     const unknown: number[] = [];
-    if (!this.after(span, to) || !this.before(span, from, unknown)) return undefined;
+    if (!mayFollow(this, span, to) || !mayPrecede(this, span, from, unknown)) return undefined;
     const said = this.said(span, from, to);
     const settled = settle(
       this.index,
@@ -226,51 +227,6 @@ class Reader {
     };
   }
 
-  /** After the name only plain words may follow; a word nobody knows is the real noun ("chicken wire"). */
-  private after(span: Span, to: number): boolean {
-    let done = false;
-    for (let i = span.to; i < to; i++) {
-      const mark = this.marks[i] as Mark;
-      if (mark.class === "join") return true;
-      if (mark.class === "not food" || mark.class === "change" || (mark.class === "before" && !done)) return false;
-      // "penne pasta", "tuna fish": what kind of thing it is
-      if (mark.class === "unknown" && !mark.token.breaks && isKindOf(span, mark.token.key)) continue;
-      // "salt-packed", "honey-roasted": the name only describes
-      if (i === span.to && mark.token.joined) return false;
-      if (mark.class === "unknown" && !done) return false;
-      if (mark.done || (mark.class === "state" && mark.said?.state.need === "prep")) done = true;
-    }
-    return true;
-  }
-
-  /** Before the name: no changing word, no other food used to describe it, nothing unknown before a word too general. */
-  private before(span: Span, from: number, unknown: number[]): boolean {
-    const general = span.size === 1 && this.index.words.generalHeads.has((this.tokens[span.to - 1] as Token).key);
-    for (let i = span.from - 1; i >= from; i--) {
-      const mark = this.marks[i] as Mark;
-      if (mark.class === "join") return true;
-      if (mark.class === "change") {
-        const what = this.marks[i - 1];
-        if (!general && isMaker(this.index, what, mark)) unknown.push(i - 1);
-        else if (!neverHad(span, what, mark)) return false;
-        i--;
-        continue;
-      }
-      if (general && this.index.words.telling.has(mark.token.key)) return false;
-      if (mark.class !== "unknown") continue;
-      // "strawberry-flavored gelatin": the name itself says that a flavour stands before it
-      if (i === span.from - 1 && FLAVORED.has((this.tokens[span.from] as Token).key)) continue;
-      // "beef tri-tip", "lamb leg steak": the animal it is of
-      const { key } = mark.token;
-      if (!general && span.found.top.every((h) => h.ingredient.origin.has(key) || h.ingredient.kinds.includes(key)))
-        continue;
-      if (general || this.index.byKey.has(mark.token.key) || this.index.words.modifyingFoods.has(mark.token.key))
-        return false;
-      unknown.push(i);
-    }
-    const words = unknown.some((i) => (this.tokens[i] as Token).plain.length > 2);
-    return !words || !mayBeChance(this.index, span, this.tokens[span.from] as Token);
-  }
   /** State words around the name, and ways of keeping in parts that hold no food of their own. */
   private said(span: Span, from: number, to: number): [Said, number[]][] {
     const out: [Said, number[]][] = [];

@@ -111,6 +111,7 @@ export function sortSegments(
   return { preparation, notes, others, amounts };
 }
 
+const WHOLE_USED = new Set(["segmented", "segments", "supremed", "sliced", "quartered", "chopped", "cubed"]);
 /** "1 lemon, juiced": the juice is what is used. Both juice and zest, or neither: the fruit itself. */
 export function partAfter(lookup: Lookup, hit: Resolved, preparation: readonly string[]): Found | undefined {
   if (hit.ofWhole === true || hit.found.ingredient.part !== undefined) return undefined;
@@ -126,7 +127,8 @@ export function partAfter(lookup: Lookup, hit: Resolved, preparation: readonly s
     says(all, "zest", "of") ||
     says(all, "zest") ||
     says(all, "rind");
-  if (juice === zest) return undefined;
+  // "zested and segmented": the rest of the fruit is used as well
+  if (juice === zest || (zest && [...wordsIn(all)].some((w) => WHOLE_USED.has(w.text)))) return undefined;
   const part = juice ? "juice" : "zest";
   const found = findPart(lookup, hit.found.match.name, part) ?? findPart(lookup, hit.found.text, part);
   return found?.ingredient.part === part ? { ...found, rest: "" } : undefined;

@@ -2,7 +2,8 @@ import { freeze } from "../errors.js";
 import { isDigit, type Quantity, readQuantity, skipWord } from "../quantity/index.js";
 import type { FoodRef, Portion, ReadLine } from "../types.js";
 import { beside, flagOnly, partAfter, sortSegments, trailingAmount } from "./beside.js";
-import { findCanned, findFresh, type Found, type Lookup, shareTail } from "./food.js";
+import { countedAs } from "./counted.js";
+import { findCanned, findFresh, type Found, isExact, type Lookup, shareTail } from "./food.js";
 import { measureAsRead, NOT_COUNTED, portionOf, publicGrams } from "./print.js";
 import { afterOpener } from "./opener.js";
 import { isPreparation, type Other, resolve } from "./resolve.js";
@@ -125,12 +126,18 @@ function draftFrom(lookup: Lookup, line: string, lead: string): Draft {
   const words = measureWords([amountText, head, ...said.preparation, ...preparation, ...seg.brackets].join(" "));
   const nouns = measureWords(head);
   if (says(amountText, "packed")) preparation.unshift("packed");
+  const own = one === undefined ? undefined : weigh(lookup.store, found.ingredient, one, words, nouns);
+  // A word of the line that chose the state ("ground cardamom") leaves no other
+  const piece =
+    one === undefined || own !== undefined || !isExact(found.match) || found.match.how !== "default"
+      ? undefined
+      : countedAs(lookup.store, found.ingredient, one, words);
   return {
     line,
     lead,
-    found,
+    found: piece === undefined ? found : { ...found, ingredient: piece.ingredient, candidates: [] },
     quantity: one,
-    weight: one === undefined ? undefined : weigh(lookup.store, found.ingredient, one, words, nouns),
+    weight: own ?? piece?.weight,
     words,
     others: [...hit.others, ...said.others],
     preparation: preparation.join(", "),

@@ -100,3 +100,31 @@ describe("amounts in two parts", () => {
       readLine(c, "a 2-inch piece fresh ginger").portion?.grams,
     ));
 });
+
+// Cards shorten what their writer knows by heart. Common practice, no source.
+describe("short for a word", () => {
+  it.each([
+    ["2 cans cr mushroom soup", "cream-of-mushroom-soup/canned"],
+    ["1 c. sug.", "sugar/pantry"],
+    ["1 T. worc. sauce", "worcestershire-sauce/pantry"],
+    ["1 tsp blk pep", "black-pepper/dried-ground"],
+    ["1 tsp cel. salt", "celery-salt/pantry"],
+    ["1 oz tom. puree", "tomato-puree/canned"],
+  ])("%s", (line, id) => expect(readLine(c, line).food?.id).toBe(id));
+  it("but a name that is a whole word stays one", () =>
+    expect(readLine(c, "2 tbsp tom yum paste").food?.id).toBe("tom-yum-paste/pantry-paste"));
+});
+describe("counted in a state that is not the default", () => {
+  it.each([
+    ["4 pods cardamom", "cardamom/dried"],
+    ["3 sticks cinnamon", "cinnamon/dried"],
+  ])("%s", (line, id) => {
+    const read = readLine(c, line);
+    expect(read.food?.id).toBe(id);
+    expect(read.status).toBe("food and amount");
+  });
+  it("a spoon of it is the default", () =>
+    expect(readLine(c, "2 tsp cardamom").food?.id).toBe("cardamom/dried-ground"));
+});
+it("zested and segmented is the whole fruit", () =>
+  expect(readLine(c, "1 orange, zested and segmented").food?.id).toBe("orange/fresh"));
