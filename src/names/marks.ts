@@ -33,6 +33,7 @@ const NOT_DOINGS: ReadonlySet<string> = new Set([
   "holly",
   "lily",
   "barley",
+  "parsely",
 ]);
 const isDoing = (plain: string): boolean =>
   plain.length > 4 && (plain.endsWith("ed") || plain.endsWith("ly")) && !NOT_DOINGS.has(plain);

@@ -264,7 +264,8 @@ function resolveAnd(lookup: Lookup, head: string, left: string, right: string, j
 function covers(found: Found, head: string): boolean {
   const taken = [...wordsIn(head)].length - [...wordsIn(found.rest)].length;
   const matched = found.match.matched.toLowerCase();
-  return taken > 2 && (matched.includes(" and ") || matched.includes("&"));
+  // "pork & beans": the sign is no word to count
+  return taken > (head.includes("&") ? 1 : 2) && (matched.includes(" and ") || matched.includes("&"));
 }
 
 /** Words that say how a food was prepared rather than which it is. */

@@ -110,6 +110,8 @@ describe("short for a word", () => {
     ["1 tsp blk pep", "black-pepper/dried-ground"],
     ["1 tsp cel. salt", "celery-salt/pantry"],
     ["1 oz tom. puree", "tomato-puree/canned"],
+    ["1 c. brn. sugar", "brown-sugar/pantry"],
+    ["1 T. bak. powder", "baking-powder/pantry"],
   ])("%s", (line, id) => expect(readLine(c, line).food?.id).toBe(id));
   it("but a name that is a whole word stays one", () =>
     expect(readLine(c, "2 tbsp tom yum paste").food?.id).toBe("tom-yum-paste/pantry-paste"));
@@ -128,3 +130,7 @@ describe("counted in a state that is not the default", () => {
 });
 it("zested and segmented is the whole fruit", () =>
   expect(readLine(c, "1 orange, zested and segmented").food?.id).toBe("orange/fresh"));
+it('a sign for "and" inside a name is part of it', () =>
+  expect(readLine(c, "1 lg. can pork & beans").food?.id).toBe("baked-beans/canned"));
+it("a misspelling that ends as a doing does is still one", () =>
+  expect(readLine(c, "1/4 cup parsely").food?.id).toBe("parsley/fresh"));
