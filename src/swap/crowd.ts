@@ -55,8 +55,9 @@ export class Crowd {
   /** Whether one that no table names would be one too many. Once true, always true. */
   full(i: Ingredient): boolean {
     if (this.ask.have?.has(i.id) === true) return false;
-    const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
-    return (this.foods.get(i.food) ?? 0) >= most || (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
+    const own = i.food === this.ask.item.food;
+    if ((this.foods.get(i.food) ?? 0) >= (own ? OF_OWN_FOOD : OF_FOOD)) return true;
+    return !own && (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {
@@ -67,7 +68,8 @@ export class Crowd {
     if (this.ask.have?.has(only.id) === true) return false;
     if (w.known === undefined && this.full(only)) return true;
     this.foods.set(only.food, (this.foods.get(only.food) ?? 0) + 1);
-    this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
+    // Its own other states are no varieties: bottled and frozen lemon juice leave room for lime juice.
+    if (only.food !== this.ask.item.food) this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
     return false;
   }
 }
