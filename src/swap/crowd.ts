@@ -4,6 +4,7 @@ import { allergenFacts } from "../safety/index.js";
 import type { Ask } from "./ask.js";
 import type { Weighed } from "./candidates.js";
 import { classOf } from "./score.js";
+import { traitsOf } from "./traits.js";
 
 /** Answers of one food, and of the missing food in its other states, before the list is nothing but varieties. */
 const OF_FOOD = 1;
@@ -57,7 +58,9 @@ export class Crowd {
     if (this.ask.have?.has(i.id) === true) return false;
     const own = i.food === this.ask.item.food;
     if ((this.foods.get(i.food) ?? 0) >= (own ? OF_OWN_FOOD : OF_FOOD)) return true;
-    return !own && (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
+    if (own) return false;
+    if (classOf(this.ask) !== "bulk" && traitsOf(this.ask.store).atHand[i.index] === 0 && !this.ask.cuisines?.some((t) => i.traditions.includes(t)) && (this.kinds.get(i.kind) ?? 0) >= 1) return true;
+    return (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {
