@@ -59,7 +59,24 @@ function smellOf(ask: Ask, uses: readonly { ingredient: Ingredient; grams: numbe
   return smellLikeness(ask.store, ask.item, levels);
 }
 
-/** A mixture has about the body of its parts by weight: butter stirred into water is no milk. Undefined when no part can be compared. */
+/** g water per g up to which a thing is dry. */
+const DRY = 0.15;
+/** What sets, thickens or binds is there for the body it gives. */
+const BODIES: readonly string[] = ["gelling agent", "thickener", "binder"];
+/** Sugar, salt and what is made up with water leave no grain of their own in what is wet. */
+const stirsIn = (ask: Ask, i: Ingredient): boolean => {
+  const soaked = Math.max(0, (i.ready?.yield ?? 1) - 1);
+  return (
+    dose(ask.store, i, "water") - soaked < DRY &&
+    (i.can.has("dissolves") || soaked > 0) &&
+    !i.roles.some((r) => BODIES.includes(r.role) && r.weight >= 0.3)
+  );
+};
+
+/**
+ * A mixture has about the body of its parts by weight: butter stirred into water is no milk. What stirs in has none, nor has the water it
+ * goes into: there the makeup tells, which counts as a job. Undefined when no part can be compared.
+ */
 export function mixedTexture(
   ask: Ask,
   uses: readonly { ingredient: Ingredient; grams: number }[],
@@ -68,7 +85,10 @@ export function mixedTexture(
   const texture = settledOf(ask).texture[stage];
   let sum = 0;
   let grams = 0;
+  const wet = dose(ask.store, ask.item, "water") > DRY;
+  const gone = wet ? uses.filter((u) => stirsIn(ask, u.ingredient)) : [];
   for (const u of uses) {
+    if (gone.includes(u) || (gone.length > 0 && u.ingredient.id === "water/pantry")) continue;
     const alike = texture(u.ingredient);
     if (alike === undefined) continue;
     sum += alike * u.grams;
