@@ -59,7 +59,13 @@ export class Crowd {
     const own = i.food === this.ask.item.food;
     if ((this.foods.get(i.food) ?? 0) >= (own ? OF_OWN_FOOD : OF_FOOD)) return true;
     if (own) return false;
-    if (classOf(this.ask) !== "bulk" && traitsOf(this.ask.store).atHand[i.index] === 0 && !this.ask.cuisines?.some((t) => i.traditions.includes(t)) && (this.kinds.get(i.kind) ?? 0) >= 1) return true;
+    if (
+      classOf(this.ask) !== "bulk" &&
+      traitsOf(this.ask.store).atHand[i.index] === 0 &&
+      !this.ask.cuisines?.some((t) => i.traditions.includes(t)) &&
+      (this.kinds.get(i.kind) ?? 0) >= 1
+    )
+      return true;
     return (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
   }
   /** The same for one that has come up, counting it when it stays. */
