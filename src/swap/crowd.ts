@@ -51,22 +51,26 @@ export function sameMixture(store: Store, a: readonly Ingredient[], b: readonly 
 export class Crowd {
   private readonly foods = new Map<string, number>();
   private readonly kinds = new Map<string, number>();
+  /** Kinds of which there is one that is not the missing food in another state. */
+  private readonly others = new Set<string>();
   private readonly twins = new Set<string>();
   constructor(private readonly ask: Ask) {}
   /** Whether one that no table names would be one too many. Once true, always true. */
   full(i: Ingredient): boolean {
     if (this.ask.have?.has(i.id) === true) return false;
-    const own = i.food === this.ask.item.food;
-    if ((this.foods.get(i.food) ?? 0) >= (own ? OF_OWN_FOOD : OF_FOOD)) return true;
-    if (own) return false;
-    if (
+    const most = i.food === this.ask.item.food ? OF_OWN_FOOD : OF_FOOD;
+    if ((this.foods.get(i.food) ?? 0) >= most) return true;
+    const ofKind = this.kinds.get(i.kind) ?? 0;
+    return ofKind >= OF_KIND[classOf(this.ask)] || (this.others.has(i.kind) && this.farFetched(i));
+  }
+  /** Only in special shops, and no tradition asked for cooks with it: after a duck egg nobody needs to hear of goose and quail. */
+  private farFetched(i: Ingredient): boolean {
+    return (
       classOf(this.ask) !== "bulk" &&
+      i.food !== this.ask.item.food &&
       traitsOf(this.ask.store).atHand[i.index] === 0 &&
-      !this.ask.cuisines?.some((t) => i.traditions.includes(t)) &&
-      (this.kinds.get(i.kind) ?? 0) >= 1
-    )
-      return true;
-    return (this.kinds.get(i.kind) ?? 0) >= OF_KIND[classOf(this.ask)];
+      this.ask.cuisines?.some((t) => i.traditions.includes(t)) !== true
+    );
   }
   /** The same for one that has come up, counting it when it stays. */
   crowded(w: Weighed): boolean {
@@ -77,8 +81,8 @@ export class Crowd {
     if (this.ask.have?.has(only.id) === true) return false;
     if (w.known === undefined && this.full(only)) return true;
     this.foods.set(only.food, (this.foods.get(only.food) ?? 0) + 1);
-    // Its own other states are no varieties: bottled and frozen lemon juice leave room for lime juice.
-    if (only.food !== this.ask.item.food) this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
+    this.kinds.set(only.kind, (this.kinds.get(only.kind) ?? 0) + 1);
+    if (only.food !== this.ask.item.food) this.others.add(only.kind);
     return false;
   }
 }

@@ -68,8 +68,10 @@ export function blendsFor(ask: Ask): Blend[] {
   };
   type Fit = ReturnType<typeof fit>;
   // Fat and water part again unless something holds them together: butter in water is no milk.
+  // Cold, dairy does not either: butter sits in a dip in lumps, and oil swims on it.
+  const cold = ask.technique === "raw" && ask.item.origin.has("dairy");
   const holds = parts.map(
-    (i) => i.can.has("emulsifies") || (i.origin.has("dairy") && dose(ask.store, i, "water") > 0.3),
+    (i) => i.can.has("emulsifies") || (!cold && i.origin.has("dairy") && dose(ask.store, i, "water") > 0.3),
   );
   const fatty = parts.map((i) => dose(ask.store, i, "fat") > 0.6);
   const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
