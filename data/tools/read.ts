@@ -121,6 +121,7 @@ export function readData(root: string): {
     "weights",
     "basics",
     "everyday",
+    "makeup",
     "notes",
   ]) {
     const file = join(root, "vocabulary", `${table}.yaml`);

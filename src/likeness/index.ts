@@ -1,6 +1,7 @@
 import type { Ingredient, Store } from "../catalogue/index.js";
 import { profilesOf, type Stage } from "./profiles.js";
 export type { Stage } from "./profiles.js";
+export { commonMakeup, partsOf } from "./makeup.js";
 export { formLikeness, useLikeness } from "./form.js";
 
 /** Gaining a note that was not there costs this many times what losing one does (judgement: taste is not symmetric). */

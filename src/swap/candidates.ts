@@ -8,7 +8,7 @@ import type { Candidate } from "./build.js";
 import type { Known } from "./evidence.js";
 import { gateForAll } from "./gates.js";
 import { prepFor } from "./prep.js";
-import { blendsFor } from "./blend/index.js";
+import { blendsFor, stirred } from "./blend/index.js";
 import { isPoured, mixture } from "./mixed.js";
 import { strengths } from "./felt.js";
 import { classOf, mostOf, roleFit, scoreOf, weightsOf } from "./score.js";
@@ -216,6 +216,13 @@ export function namedAndMixed(
 
 /** Mixtures worked out, where one thing alone would be second best and the job is not to be eaten for itself. */
 function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: readonly Weighed[]): Weighed[] {
+  const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
+  const made = stirred(ask);
+  const own = made === undefined || known.has(names(made)) ? [] : [made];
+  for (const uses of own) known.add(names(uses));
+  return [...own, ...solved(ask).filter((uses) => !known.has(names(uses)))].map((uses) => weigh(ask, uses, undefined, before));
+}
+function solved(ask: Ask): readonly Candidate["uses"][] {
   // A spice is itself; only blends are made of others.
   const single =
     ["spice", "herb", "chilli"].some((k) => ask.item.kinds.includes(k)) &&
@@ -224,10 +231,9 @@ function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: read
   const first = ask.roles[0]?.role ?? "";
   const asItIs = ask.item.slot !== undefined || classOf(ask) === "bulk" || NOT_MIXED.includes(first);
   if (single || (asItIs && !isPoured(ask) && !alsoSeasons(ask))) return [];
-  const known = new Set(found.filter((w) => w.uses.length > 1).map((w) => names(w.uses)));
   return blendsFor(ask)
-    .filter((b) => (b.residual <= FAR || b.short <= SHORT) && !known.has(names(b.uses)) && isOfIt(ask, b.uses))
-    .map((b) => weigh(ask, b.uses, undefined, before));
+    .filter((b) => (b.residual <= FAR || b.short <= SHORT) && isOfIt(ask, b.uses))
+    .map((b) => b.uses);
 }
 /** Coloured, but for something else nearly as much: a dark sauce is first a sauce. */
 const alsoSeasons = (ask: Ask): boolean =>

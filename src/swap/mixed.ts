@@ -1,6 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import { carrierDose, dose } from "../dose/index.js";
-import { smellLikeness } from "../likeness/index.js";
+import { commonMakeup, smellLikeness } from "../likeness/index.js";
 import { profilesOf } from "../likeness/profiles.js";
 import type { Ask } from "./ask.js";
 import { residualOf } from "./blend/index.js";
@@ -23,11 +23,13 @@ export function mixture(
   const telling = uses.filter((u) => !EVERYWHERE.includes(u.ingredient.id));
   const counted = telling.length > 0 ? telling : uses;
   const grams = counted.reduce((s, u) => s + u.grams, 0);
+  // The parts a thing is made from do what it does, smell of it and are its next of kin, as far as they are the same.
+  const common = commonMakeup(ask.store, ask.item, uses) ?? 0;
   return {
-    role: jobsDone(ask, uses),
+    role: Math.max(Math.sqrt(common), jobsDone(ask, uses)),
     // Whoever wrote a mixture down has smelled it: it is judged by its makeup. What was worked out has to smell of it.
-    aroma: known ? 1 / (1 + 0.6 * residualOf(ask, uses)) : smellOf(ask, uses),
-    kin: counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams,
+    aroma: Math.max(Math.sqrt(common), known ? 1 / (1 + 0.6 * residualOf(ask, uses)) : smellOf(ask, uses)),
+    kin: Math.max(0.9 * common, counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams),
   };
 }
 

@@ -5,6 +5,7 @@ import { costOf, pool } from "./pool.js";
 import { spaceFor, type Space } from "./vector.js";
 import { nnls } from "./solve.js";
 export { isBasic } from "./pool.js";
+export { stirred } from "./stirred.js";
 
 export interface Blend {
   readonly uses: readonly { readonly ingredient: Ingredient; readonly grams: number }[];
