@@ -220,7 +220,9 @@ function mixtures(ask: Ask, before: Readonly<Record<Taste, number>>, found: read
   const made = stirred(ask);
   const own = made === undefined || known.has(names(made)) ? [] : [made];
   for (const uses of own) known.add(names(uses));
-  return [...own, ...solved(ask).filter((uses) => !known.has(names(uses)))].map((uses) => weigh(ask, uses, undefined, before));
+  return [...own, ...solved(ask).filter((uses) => !known.has(names(uses)))].map((uses) =>
+    weigh(ask, uses, undefined, before),
+  );
 }
 function solved(ask: Ask): readonly Candidate["uses"][] {
   // A spice is itself; only blends are made of others.

@@ -46,6 +46,15 @@ const pairingCase = (when: string, fields: Record<string, unknown>, record: stri
   says,
 });
 
+const MADE = "cod/salt-cured";
+const BRINE = { "salt/pantry": 0.2, "cod/fresh": 0.8 };
+const makeupCase = (when: string, table: Record<string, unknown>, record: string, ...says: string[]): Case => ({
+  when,
+  breaks: (r) => void (r.tables["makeup"] = table),
+  at: ["vocabulary/makeup.yaml", record],
+  says,
+});
+
 export const CASES: Readonly<Record<string, readonly Case[]>> = {
   "known words": [
     pairingCase(
@@ -595,6 +604,32 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
       at: ["vocabulary/everyday.yaml", "shed"],
       says: ['"shed" says nothing here'],
     },
+  ],
+  makeup: [
+    makeupCase("a made thing is not in the catalogue", { "brine/fresh": BRINE }, "brine/fresh", "not in the catalogue"),
+    makeupCase(
+      "a part is not in the catalogue",
+      { [MADE]: { "salt/pantri": 0.2, "cod/fresh": 0.8 } },
+      MADE,
+      'part "salt/pantri" is not in the catalogue',
+      "Nearest: salt/pantry",
+    ),
+    makeupCase("it names one part", { [MADE]: { "salt/pantry": 0.5 } }, MADE, "fewer than two parts"),
+    makeupCase(
+      "a share is no share",
+      { [MADE]: { "salt/pantry": -0.2, "cod/fresh": 0.9 } },
+      MADE,
+      "a share is above 0",
+    ),
+    makeupCase("shares do not make 1", { [MADE]: { "salt/pantry": 0.2, "cod/fresh": 0.7 } }, MADE, "sum to 0.9"),
+    makeupCase("it is made of itself", { [MADE]: { [MADE]: 0.2, "cod/fresh": 0.8 } }, MADE, "goes in a circle"),
+    makeupCase(
+      "it hides what is in it",
+      { "white-vinegar/pantry": BRINE },
+      "white-vinegar/pantry",
+      "contains fish",
+      "add it to its allergens",
+    ),
   ],
   repeats: [
     {

@@ -29,9 +29,7 @@ function found(ask: Ask, i: Ingredient, share: number, into: Map<Ingredient, num
 export function stirred(ask: Ask): readonly { ingredient: Ingredient; grams: number }[] | undefined {
   const shares = new Map<Ingredient, number>();
   found(ask, ask.item, 1, shares);
-  const parts = [...shares]
-    .sort(([a, x], [b, y]) => y - x || (a.id < b.id ? -1 : 1))
-    .slice(0, MOST_PARTS);
+  const parts = [...shares].sort(([a, x], [b, y]) => y - x || (a.id < b.id ? -1 : 1)).slice(0, MOST_PARTS);
   const whole = parts.reduce((sum, [, share]) => sum + share, 0);
   if (parts.length < 2 || whole < ENOUGH) return undefined;
   return parts.map(([ingredient, share]) => ({ ingredient, grams: (share / whole) * ask.grams }));

@@ -2,6 +2,7 @@ import type { Problem } from "../compile.js";
 import { calculated } from "./calculated.js";
 import { carriers, energy, measures, ranges, sums } from "./figures.js";
 import { knownWords, naming, references } from "./references.js";
+import { makeup } from "./makeup.js";
 import { melting, milkSugar, richness, tastes, thawed } from "./kitchen.js";
 import { basics, cuisines, everyday, jobs, portionClasses } from "./tables.js";
 import { treatment } from "./treatment.js";
@@ -35,6 +36,7 @@ export const RULES: readonly Rule[] = [
   cuisines,
   basics,
   everyday,
+  makeup,
   repeats,
   pairings,
 ];
