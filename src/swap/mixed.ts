@@ -96,7 +96,9 @@ export function mixedTexture(
     sum += alike * u.grams;
     grams += u.grams;
   }
-  return grams > 0 ? sum / grams : undefined;
+  // Stirred from its own parts it has the body it had.
+  const common = commonMakeup(ask.store, ask.item, uses) ?? 0;
+  return grams > 0 ? Math.max(sum / grams, Math.sqrt(common)) : undefined;
 }
 
 /** Each job asked by how near the mixture's dose of its carrier comes, too much counting like too little; jobs without a figure count as done. */

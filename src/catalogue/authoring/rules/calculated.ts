@@ -1,7 +1,7 @@
 import { calculator, DEEPEST, recordNames } from "../calculated.js";
 import { eachState, idOf } from "../compile.js";
 import type { StateRecord } from "../schema.js";
-import { nearest, type Rule } from "./types.js";
+import { hiddenAllergens, nearest, type Rule } from "./types.js";
 
 /** Shares are written to a few places; a sum may be out by so much. */
 const TOLERANCE = 0.002;
@@ -13,10 +13,11 @@ const SUMMED = ["water", "protein", "fat", "carbohydrate"];
 /** What is calculated is calculated from published records, of all its parts. */
 export const calculated: Rule = {
   name: "calculated",
-  text: "Shares of a calculated food sum to 1; its parts are ingredients or records with a published composition, or calculated from such themselves, and never in a circle; the water given makes a weight that drying, cooking or soaking can make.",
+  text: "Shares of a calculated food sum to 1; its parts are ingredients or records with a published composition, or calculated from such themselves, and never in a circle; the water given makes a weight that drying, cooking or soaking can make; and whatever allergens its parts have it may have too.",
   check(input, say) {
     const { authored, look } = input;
     const calculate = calculator(authored, look);
+    const rows = new Map(input.flat.ingredients.map((row) => [row.id, row]));
     const states = new Map(eachState(authored.foods).map((slot) => [idOf(slot), slot]));
     const hasRecord = (state: StateRecord): boolean => recordNames(state).some((r) => look(r) !== undefined);
     /** Steps from records, or what is in the way: a circle, or a part without figures. */
@@ -64,6 +65,13 @@ export const calculated: Rule = {
           `is calculated, yet ${hand.join(", ")} stand${hand.length > 1 ? "" : "s"} there by hand: they would not add up. A known water goes under \`calculated\`.`,
         );
       for (const name of names) {
+        const hidden = hiddenAllergens(rows.get(id), rows.get(name));
+        if (hidden.length > 0)
+          say(
+            file,
+            id,
+            `is made of ${name}, which contains ${hidden.join(", ")}, and does not say so: add it to its allergens.`,
+          );
         const part = states.get(name)?.state;
         if (look(name) !== undefined || (part && (hasRecord(part) || part.calculated))) continue;
         say(

@@ -1,4 +1,4 @@
-import { nearest, type Rule } from "./types.js";
+import { hiddenAllergens, nearest, type Rule } from "./types.js";
 
 const MAKEUP = "vocabulary/makeup.yaml";
 /** Shares are written to a few places; a sum may be out by so much. */
@@ -36,9 +36,7 @@ export const makeup: Rule = {
         if (other === undefined)
           say(MAKEUP, id, `part "${part}" is not in the catalogue. Nearest: ${nearest(part, known)}.`);
         if (!isShare(share)) say(MAKEUP, id, `${part} is ${JSON.stringify(share)}; a share is above 0 and below 1.`);
-        const hidden = (other?.contains ?? []).filter(
-          (a) => row !== undefined && !row.contains.includes(a) && !row.may.includes(a),
-        );
+        const hidden = hiddenAllergens(row, other);
         if (hidden.length > 0)
           say(
             MAKEUP,

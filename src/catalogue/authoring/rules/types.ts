@@ -38,3 +38,12 @@ export function* rows(
 
 /** For "did you mean". */
 export const nearest = (word: string, list: readonly string[]): string => nearestOf(word, list).join(", ");
+
+/** Allergens a part has and the whole neither has nor may have: they would be hidden from whoever must not eat them. */
+export const hiddenAllergens = (
+  whole: FlatIngredient | undefined,
+  part: FlatIngredient | undefined,
+): readonly string[] =>
+  whole === undefined || part === undefined
+    ? []
+    : part.contains.filter((a) => !whole.contains.includes(a) && !whole.may.includes(a));
