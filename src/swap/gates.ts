@@ -1,5 +1,6 @@
 import type { Ingredient } from "../catalogue/index.js";
 import type { Refusal, RoleId } from "../types.js";
+import { dose } from "../dose/index.js";
 import type { Ask } from "./ask.js";
 
 /** What a job cannot do without: asked of a stand-in only when the missing ingredient has it. */
@@ -52,7 +53,7 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
   return unlessTold(ask, [use], cannotDo(ask, [use])) ?? unlessTold(ask, [use], unfit(ask, use));
 }
 /** What a table may overrule when it speaks of the very dish: what is safe, raw or of another kind is not among it. */
-const TOLD: readonly string[] = ["sweet", "emulsifies", "sets on heating"];
+const TOLD: readonly string[] = ["sweet", "dry", "emulsifies", "sets on heating"];
 /**
  * Yogurt makes no emulsion, but dresses a salad in place of mayonnaise; orange with lime is sweet, but is what cooks marinate with when bitter
  * oranges are not to be had. Where a table names just this for just this dish, the general rule gives way.
@@ -88,6 +89,12 @@ export function gateForAll(
   );
 }
 
+/** g water per g of what is dry, and of what is wet. */
+const FLOUR = 0.2;
+const EGG = 0.5;
+/** g starch per g from which on what is wet is a dough or a mash. */
+const MASH = 0.08;
+
 function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
   const { item, store } = ask;
   const name = uses.map((use) => store.nameOf(use)).join(" with ");
@@ -112,6 +119,14 @@ function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
       !uses.some((use) => (isHot(ask.technique) ? SETS_HOT : SETS).some((can) => use.can.has(can)))
     )
       return spoils("sets on heating", `${name} does not set when heated.`);
+    // Flour takes up what is wet in a dough; eggs would have to be eaten dry.
+    if (
+      role === "structure" &&
+      role === ask.roles[0]?.role &&
+      dose(store, item, "water") < FLOUR &&
+      uses.every((use) => dose(store, use, "water") > EGG && !(dose(store, use, "starch") > MASH))
+    )
+      return spoils("dry", `${name} is wet: it takes up nothing, as ${store.nameOf(item)} must.`);
     if (
       role === "structure" &&
       item.can.has("forms gluten") &&

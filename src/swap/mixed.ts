@@ -28,7 +28,9 @@ export function mixture(
   return {
     role: Math.max(Math.sqrt(common), jobsDone(ask, uses)),
     // Whoever wrote a mixture down has smelled it: it is judged by its makeup. What was worked out has to smell of it.
-    aroma: Math.max(Math.sqrt(common), known ? 1 / (1 + 0.6 * residualOf(ask, uses)) : smellOf(ask, uses)),
+    aroma: known
+      ? Math.max(Math.sqrt(common), 1 / (1 + 0.6 * residualOf(ask, uses)))
+      : settled.ofBlend(Math.max(Math.sqrt(common), smellOf(ask, uses)), common),
     kin: Math.max(0.9 * common, counted.reduce((s, u) => s + settled.kin(u.ingredient) * u.grams, 0) / grams),
   };
 }

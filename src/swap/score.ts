@@ -123,7 +123,7 @@ export function mostOf(ask: Ask, use: Ingredient, grams: number): { readonly bas
   if (texture !== undefined) add(texture, w.texture);
   let lost = 0;
   for (const n of settled.notes) if (!use.dominant.includes(n)) lost++;
-  add(flavourOf(settled.aroma(use), 1, settled.gained(use), lost), w.flavour);
+  add(flavourOf(settled.smell(use), 1, settled.gained(use), lost), w.flavour);
   add(settled.handlingMark(1, uses), w.handling);
   const kin = kinOf(settled, use);
   add(kin, w.kin);
@@ -157,7 +157,7 @@ export function scoreOf(
   const taste = tasteLikeness(ask, before, strengths(ask, uses));
   const notes = uses.reduce((s, u) => s + settled.gained(u.ingredient), 0);
   const lost = settled.notes.filter((n) => !uses.some((u) => u.ingredient.dominant.includes(n))).length;
-  const flavour = flavourOf(mixed ? mixed.aroma : settled.aroma(first), taste, notes, lost);
+  const flavour = flavourOf(mixed ? mixed.aroma : settled.smell(first), taste, notes, lost);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinOf(settled, first);
   const atHand = uses.reduce((all, u) => all * likelyAtHand(ask, u.ingredient), 1);

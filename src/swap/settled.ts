@@ -2,9 +2,11 @@ import type { Ingredient } from "../catalogue/index.js";
 import { carrierDose, carrierOf, dose } from "../dose/index.js";
 import {
   aromaLikeness,
+  commonMakeup,
   customLikeness,
   formLikeness,
   kinLikeness,
+  partsOf,
   textureLikeness,
   useLikeness,
 } from "../likeness/index.js";
@@ -36,6 +38,7 @@ export interface WeightTable {
 }
 
 const BULK: readonly string[] = ["served weight"];
+const SPICES: readonly string[] = ["spice", "herb", "chilli"];
 const SEASONING: readonly string[] = ["salt", "acid", "umami", "pungency", "aroma"];
 
 /** One job asked, with what the missing ingredient brings to it. */
@@ -99,6 +102,8 @@ export class Settled {
   /** Notes of the missing ingredient beyond sweet and sour, which are tastes. */
   readonly notes: readonly string[];
   private readonly minced: boolean;
+  /** Whether the missing thing is a blend of spices or herbs whose parts were written down. */
+  private readonly blend: boolean;
   readonly aroma: ByCode<number>;
   readonly cooked: ByCode<boolean>;
   readonly custom: ByCode<number>;
@@ -137,6 +142,10 @@ export class Settled {
     this.silence = Math.max(this.table.evidence, ...fitting.map((k) => this.evidenceOf(k)));
     this.notes = item.dominant.filter((n) => n !== "sweet" && n !== "sour");
     this.minced = isMince(item);
+    this.blend =
+      item.kinds.some((k) => k.includes("blend")) &&
+      item.kinds.some((k) => SPICES.includes(k)) &&
+      partsOf(store, item) !== undefined;
     this.aroma = byCode(store.codes("aroma"), (i) => aromaLikeness(store, item, i));
     this.cooked = byCode(store.codes("state"), cookedAlready);
     // Of what is fine itself the rest is as fine as it can be cut.
@@ -155,6 +164,20 @@ export class Settled {
     this.uncooked = !item.cannot.has("edible uncooked");
   }
 
+  /** How much of the smell it keeps, 0 to 1. */
+  smell(use: Ingredient): number {
+    const words = this.aroma(use);
+    return this.blend
+      ? this.ofBlend(words, commonMakeup(this.ask.store, this.ask.item, [{ ingredient: use, grams: 1 }]))
+      : words;
+  }
+  /**
+   * A dozen families of aroma do not tell one spice from the next: what a blend of spices smells like is told in part by what is in it.
+   * @param common how much of its makeup is there
+   */
+  ofBlend(words: number, common: number | undefined): number {
+    return this.blend && common !== undefined ? (words + common) / 2 : words;
+  }
   /** Whether its pieces are not those of the missing ingredient, and cannot be made so: mince for meat, riced or mashed for whole. */
   cutApart(use: Ingredient): boolean {
     return this.mince(use) !== this.minced || this.fine(use);
