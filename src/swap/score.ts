@@ -160,7 +160,7 @@ export function scoreOf(
   const flavour = flavourOf(mixed ? mixed.aroma : settled.smell(first), taste, notes, lost);
   const handling = handlingMark(extra.active, extra.waiting, extra.prep.filter((p) => p.kind === "add").length);
   const kin = mixed ? mixed.kin : kinOf(settled, first);
-  const atHand = uses.reduce((all, u) => all * likelyAtHand(ask, u.ingredient), 1);
+  const atHand = Math.min(...uses.map((u) => likelyAtHand(ask, u.ingredient)));
   const custom = mixed ? atHand * ONE_MORE ** Math.max(1, fetched(uses) - 1) : customOf(settled, first, atHand);
   const marks: Mark[] = [];
   const add = (name: PartName, value: number, weight: number): void => {

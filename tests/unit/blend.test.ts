@@ -149,8 +149,9 @@ describe("mixtures worked out without any table, and where they stand (common pr
     [
       "1 tsp five-spice powder",
       [
-        ["star-anise/dried", "fennel-seed/dried"],
-        ["cinnamon/dried-ground", "clove/dried-ground"],
+        ["star-anise/dried", "star-anise/dried-ground"],
+        ["cinnamon/dried-ground"],
+        ["clove/dried-ground", "fennel-seed/dried-ground"],
       ],
       5,
     ],
