@@ -25,7 +25,7 @@ export function partsOf(store: Store, i: Ingredient): readonly { ingredient: Ing
 /** The same down to what is no mixture itself; of that, it is all there is. */
 function makeupOf(store: Store, i: Ingredient): Makeup {
   let known = made.get(store);
-  if (known === undefined) made.set(store, (known = new Map()));
+  if (known === undefined) made.set(store, (known = new Map<Ingredient, Makeup>()));
   let makeup = known.get(i);
   if (makeup === undefined) {
     const shares = new Map<number, number>();
