@@ -99,7 +99,7 @@ describe("among the first three, without any table", () => {
     ["1 cup condensed milk", "baking", ["sugar/pantry", "nonfat-dry-milk/dried-instant"]],
   ])("%s for %s", (missing, setting, parts) => {
     const { swaps } = swapsFor(c, { missing, for: setting, evidence: "computed" });
-    const first = swaps.slice(0, 3).map((s) => s.use.map((u) => u.id));
+    const first = swaps.slice(0, 3).map((s) => s.use.map((u): string => u.id));
     expect(
       first.some((ids) => parts.every((id) => ids.includes(id))),
       first.join(" | "),
