@@ -45,6 +45,8 @@ interface Notes {
 const GRAVITY = { stop: 0, caution: 1, note: 2 } as const;
 /** The word under which everything stands that asks for a food to be cooked before it is eaten. */
 const COOK_THROUGH = "cook through";
+/** Techniques after which nothing is heated any more: to ask for heat would be no help. */
+const STAYS_RAW: readonly string[] = ["raw", "set cold", "whip", "marinate"];
 const UNSOURCED = "No publication was read for this; it rests on common knowledge.";
 
 /** A rule's words for this ingredient: `{heat}` is its own temperature, and a diner who is not at the table is "those at risk". */
@@ -130,7 +132,8 @@ function heat(store: SafetyStore, q: Asked, i: Ingredient, notes: Notes): void {
   const cooked = q.technique !== undefined && safetyTables(store).hazards.cookedThrough.includes(q.technique);
   if (change.to.kind === "egg") {
     // Egg stirred into what is cooked through anyway needs no word; raw egg has hazards of its own.
-    if (!cooked && change.raised) notes.cautions.push(said("note"));
+    if (!cooked && change.raised && !(q.technique !== undefined && STAYS_RAW.includes(q.technique)))
+      notes.cautions.push(said("note"));
   } else if (!change.raised) notes.cautions.push(said("note"));
   else {
     notes.required.push({ what: { ...change.step, hazard: "doneness" }, of: i.id, rank: 0 });

@@ -24,12 +24,17 @@ export interface HazardQuestion {
 /** Longest context that is read. */
 const LONGEST_CONTEXT = 2000;
 
+/** What holds egg and needs no cooking (mayonnaise, dressings, eggnog) goes on the plate as it is, unless a technique is given. */
+const isDressing = (missing: Ingredient | undefined): boolean =>
+  missing?.origin.has("egg") === true && missing.can.has("edible uncooked") && !missing.tags.has("raw egg");
+
 /** A question with what every rule would otherwise work out again. */
 export interface Asked extends HazardQuestion {
   readonly folded: string;
 }
 export const asked = (q: HazardQuestion): Asked => ({
   ...q,
+  ...(q.technique === undefined && isDressing(q.missing) ? { technique: "raw" } : {}),
   folded: ` ${foldWord((q.context ?? "").slice(0, LONGEST_CONTEXT).replaceAll(/[.,;:!?()]/g, " "))} `,
 });
 

@@ -106,3 +106,22 @@ describe("among the first three, without any table", () => {
     ).toBe(true);
   });
 });
+
+describe("raw egg in what is stirred together", () => {
+  const withYolk = (request: Omit<SwapRequest, "missing">) =>
+    swapsFor(c, { missing: "1 cup mayonnaise", limit: 30, ...request }).swaps.filter((s) =>
+      s.use.some((u) => u.id === "egg.yolk/fresh"),
+    );
+  it("is told to whoever is at risk, and nobody is asked to cook a mayonnaise", () => {
+    const swaps = withYolk({});
+    expect(swaps.length).toBeGreaterThan(0);
+    for (const { cautions } of swaps) {
+      expect(cautions.some((w) => w.hazard.startsWith("raw-egg"))).toBe(true);
+      expect(cautions.some((w) => w.text.includes("Cook it to"))).toBe(false);
+    }
+  });
+  it("is not for a pregnant diner", () => {
+    expect(withYolk({ missing: "1 cup mayonnaise", for: "for a pregnant woman" })).toEqual([]);
+    expect(withYolk({ missing: "1 cup mayonnaise", avoid: { diets: ["pregnancy"] } })).toEqual([]);
+  });
+});

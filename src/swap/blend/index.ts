@@ -78,6 +78,9 @@ export function blendsFor(ask: Ask): Blend[] {
     (i) => i.can.has("emulsifies") || (!cold && i.origin.has("dairy") && dose(ask.store, i, "water") > 0.3),
   );
   const fatty = parts.map((i) => dose(ask.store, i, "fat") > 0.6);
+  // Spooned cold as it is, a sauce holds no fat that is hard when cold: no yolk beaten into margarine.
+  const spooned = ask.item.can.has("emulsifies") && ask.item.can.has("edible uncooked") && !ask.item.can.has("melts");
+  const hard = parts.map((i, r) => spooned && fatty[r] === true && i.can.has("melts"));
   const wet = parts.map((i) => dose(ask.store, i, "water") > 0.7);
   const sour = parts.map((i) => i.roles[0]?.role === "acid");
   // Two fats are no nearer a third than either is, nor are two sours.
@@ -85,6 +88,7 @@ export function blendsFor(ask: Ask): Blend[] {
     let fats = 0;
     let sours = 0;
     for (const r of set) {
+      if (hard[r]) return false;
       if (fatty[r]) fats++;
       if (sour[r]) sours++;
     }
