@@ -8,7 +8,7 @@ import { traitsOf } from "./traits.js";
 
 /** Answers of one food, and of the missing food in its other states, before the list is nothing but varieties. */
 const OF_FOOD = 1;
-const OF_OWN_FOOD = 2;
+const OF_OWN_FOOD = 3;
 /** Of one kind. What is eaten for itself has many good others: any white fish for a white fish. */
 const OF_KIND = { bulk: 8, seasoning: 3, working: 3 } as const;
 /** Kin from which on two parts of a mixture are one choice on a shelf: any vinegar, salted butter or not. */
