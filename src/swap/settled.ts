@@ -65,6 +65,15 @@ function weightIn(i: Ingredient, role: string): number | undefined {
   return undefined;
 }
 
+/** Zest is no herb and a spice no aromatic, but fragrance is what all of them are there for: the one does half the job of the other. */
+const FRAGRANT: readonly string[] = ["aromatic", "herb", "spice"];
+const LENT = 0.5;
+function able(use: Ingredient, { role, carrier }: Job): number {
+  const own = weightIn(use, role) ?? 0;
+  if (carrier !== "aroma" || own >= LENT) return own;
+  return FRAGRANT.reduce((most, other) => Math.max(most, LENT * (weightIn(use, other) ?? 0)), own);
+}
+
 /** Answers by a code that many ingredients share; `null` stands for undefined. */
 type ByCode<T> = (i: Ingredient) => T;
 function byCode<T extends number | boolean | undefined>(codes: ArrayLike<number>, of: (i: Ingredient) => T): ByCode<T> {
@@ -190,7 +199,7 @@ export class Settled {
   jobFit(use: Ingredient, share: number, grams: number | undefined): number {
     let sum = 0;
     for (const job of this.jobs) {
-      const mine = weightIn(use, job.role) ?? 0;
+      const mine = able(use, job);
       sum += job.counts * Math.min(1, mine / job.theirs) * this.dosed(use, job, grams);
     }
     return this.total === 0 ? 0 : (share * sum) / this.total;
