@@ -5,7 +5,8 @@ import { indexOf, type NameIndex } from "./claims.js";
 import { keyOf, LONGEST, rawText, tokensOf } from "./fold.js";
 import { alike, byLetters } from "./fuzzy.js";
 import { byName, byRule, mayReorder, order, type Found, type Hit } from "./lookup.js";
-import { inPhrase, type InPhrase } from "./phrase.js";
+import { inPhrase } from "./inphrase.js";
+import type { InPhrase } from "./phrase.js";
 
 export { readCuisine, type Kitchen } from "./cuisine.js";
 export { foldText } from "./fold.js";

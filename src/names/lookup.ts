@@ -43,6 +43,11 @@ function hitOf(store: Store, claim: Claim, raw: string, folded: number): Hit {
   };
 }
 
+/** "gas 4" is no goose: a foreign word of three letters is only read with the marks it is written with. */
+const CHANCE = 3;
+const byChance = (claim: Claim, key: string, raw: string): boolean =>
+  key.length <= CHANCE && claim.rank === Rank.foreign && NOT_ASCII.test(claim.text) && !NOT_ASCII.test(raw);
+
 /** Weighs all claims on one key against each other. */
 export function weigh(index: NameIndex, claims: readonly Claim[], raw: string, folded: number): Found {
   const best = new Map<Ingredient, { claim: Claim; cost: number }>();
@@ -87,7 +92,7 @@ export function order(a: Ingredient, b: Ingredient): number {
 export function byName(index: NameIndex, key: string, raw: string, reorder = true): Found | undefined {
   if (key === "") return undefined;
   const isListed = (c: Claim): boolean => c.rank < Rank.made;
-  const straight = index.byKey.get(key) ?? [];
+  const straight = (index.byKey.get(key) ?? []).filter((c) => !byChance(c, key, raw));
   if (straight.some(isListed)) return weigh(index, straight, raw, SURE.folded);
   const swapped =
     reorder && key.includes(" ")

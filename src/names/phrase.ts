@@ -1,6 +1,6 @@
-import { ADVISING, withoutStyle } from "./around.js";
+import { ADVISING } from "./around.js";
 import type { NameIndex } from "./claims.js";
-import { keyOf, LONGEST, tokensOf, type Token } from "./fold.js";
+import { keyOf, type Token } from "./fold.js";
 import { byLetters } from "./fuzzy.js";
 import { byName, order, SURE, type Found, type Hit } from "./lookup.js";
 import { marksOf, type Mark } from "./marks.js";
@@ -20,7 +20,6 @@ export interface InPhrase {
   readonly also: readonly InPhrase[];
 }
 
-const MOST_WORDS = 80;
 const UNCOOKED: ReadonlySet<string> = new Set(["raw", "uncooked"]);
 const HEATED: ReadonlySet<string> = new Set([
   "cooked",
@@ -32,7 +31,8 @@ const HEATED: ReadonlySet<string> = new Set([
   "parboiled",
 ]);
 
-class Reader {
+/** Reads one phrase. */
+export class Reader {
   readonly marks: readonly Mark[];
   readonly parts: readonly Part[];
   private readonly spans = new Map<Part, Span[]>();
@@ -274,22 +274,4 @@ class Reader {
     }
     return undefined;
   }
-}
-
-/** Finds the food in an ingredient phrase; undefined when there is none or a word makes it another thing. */
-export function inPhrase(
-  index: NameIndex,
-  text: string,
-): { readonly read: InPhrase; readonly tokens: readonly Token[] } | undefined {
-  if (text.length > LONGEST) return undefined;
-  const tokens = tokensOf(text);
-  if (tokens.length === 0 || tokens.length > MOST_WORDS) return undefined;
-  const plain = withoutStyle(index, tokens);
-  if (plain !== undefined) {
-    const read = new Reader(index, plain.tokens).read();
-    // "Greek-style yogurt" has the name of Greek yogurt
-    if (read?.owned.has(plain.maker) === true) return { read, tokens: plain.tokens };
-  }
-  const read = new Reader(index, tokens).read();
-  return read === undefined ? undefined : { read, tokens };
 }

@@ -33,6 +33,15 @@ function heading(line: string): boolean {
   return line.endsWith(":") && !isDigit(line[0]);
 }
 
+/** "1 c. zucch., grated": the full stop behind a stretch of text may stand for the rest of its last word. */
+const withStop = (lookup: Lookup, line: string): Lookup => ({
+  store: lookup.store,
+  nearest: lookup.nearest.bind(lookup),
+  findFood: lookup.findFood.bind(lookup),
+  findInPhrase: (text) =>
+    lookup.findInPhrase(text) ?? (line.includes(`${text}.`) ? lookup.findInPhrase(`${text}.`) : undefined),
+});
+
 /** One line asks for the same stretch of text more than once: what was found is kept while it is read. */
 function remembering(lookup: Lookup): Lookup {
   const foods = new Map<string, ReturnType<Lookup["findFood"]>>();
@@ -55,7 +64,7 @@ function remembering(lookup: Lookup): Lookup {
 
 /** Reads a line into its parts. Never throws. */
 export function draftOf(names: Lookup, text: string): Draft {
-  const lookup = remembering(names);
+  const lookup = remembering(text.includes(".") ? withStop(names, text) : names);
   const line = stripLead(text);
   if (line === "" || heading(text.trimEnd())) return emptyDraft(line);
   const { lead, body } = afterOpener(line);
