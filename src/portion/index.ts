@@ -10,7 +10,7 @@ export type { Lookup, Phrase } from "./food.js";
 export { MAX_LINE, readLineWith } from "./line.js";
 export { parsePortionWith, quantityOfText } from "./parse.js";
 export { gramsPer, kitchenMeasure, portionOf, type PrintOptions, publicGrams, unitsOf } from "./print.js";
-export { eatenShare, isCountedWhole, saysTrimmed, shareOf, shareOfRow } from "./bought.js";
+export { eatenShare, isCountedWhole, saysTrimmed, shareOf, shareOfRow, wholeFish } from "./bought.js";
 export { usualGrams } from "./usual.js";
 export { densityOf, measureWords } from "./rows.js";
 export { weigh, type Weight } from "./weigh.js";

@@ -11,6 +11,7 @@ import {
   quantityOfText,
   saysTrimmed,
   unitsOf,
+  wholeFish,
 } from "../portion/index.js";
 import type { Conversion, Measure, Portion, SourceRef, UnitId } from "../types.js";
 import { middleOf } from "./alike.js";
@@ -53,10 +54,13 @@ export function convertWith(
 }
 
 function convertOne(lookup: Lookup, amount: string, to: string | { unit: UnitId } | { state: string }): Conversion {
-  const source = parsePortionWith(lookup, amount);
-  const i = lookup.store.byId.get(source.id) as Ingredient;
+  const bought = parsePortionWith(lookup, amount);
+  const i = lookup.store.byId.get(bought.id) as Ingredient;
   const read = quantityOfText(lookup, amount);
-  if (typeof to === "object" && "unit" in to) return freeze(toUnit(lookup, source, i, to.unit, read.source));
+  if (typeof to === "object" && "unit" in to) return freeze(toUnit(lookup, bought, i, to.unit, read.source));
+  // What a fish turns into is told of its flesh.
+  const flesh = wholeFish(i, bought, amount);
+  const source = flesh === undefined ? bought : { ...bought, grams: publicGrams(bought.grams * flesh) };
   const wish = typeof to === "string" ? to : to.state;
   const asked = readWish(wish);
   const style = asked.cooked ?? ANYHOW;

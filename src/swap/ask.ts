@@ -1,7 +1,7 @@
 import { storeOf, type Ingredient, type Store } from "../catalogue/index.js";
 import { fail } from "../errors.js";
 import { findFood, readCuisine } from "../names/index.js";
-import { parsePortion, portionOf, readLine, shareOf, usualGrams, weigh } from "../portion/index.js";
+import { parsePortion, portionOf, readLine, shareOf, wholeFish, usualGrams, weigh } from "../portion/index.js";
 import { readQuantity } from "../quantity/index.js";
 import { avoidSaid, mergeRules, readAvoid, type AvoidRules } from "../safety/index.js";
 import type { Catalogue, Portion, RoleId, SwapRequest, TechniqueId } from "../types.js";
@@ -27,6 +27,8 @@ export interface Ask {
   readonly grams: number;
   /** g eaten per g of the missing portion; 1 where the job is another. */
   readonly share: number;
+  /** Whether the missing fish was whole: head, bones and all. */
+  readonly whole: boolean;
   /** Asked by weight ("200 g", "8 oz"): the cook has a scale in hand. Else by the spoon, the cup or the piece. */
   readonly byWeight: boolean;
   /** The jobs that count, strongest first; weights are 0 to 1 and the first is 1. */
@@ -204,6 +206,7 @@ export function readAsk(c: Catalogue, request: SwapRequest): Ask {
     item,
     grams,
     share,
+    whole: share < 1 && wholeFish(item, missing, said) !== undefined,
     byWeight: isByWeight(store, request, missing),
     roles,
     ...(technique === undefined ? {} : { technique }),

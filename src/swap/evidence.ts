@@ -144,6 +144,8 @@ function asEaten(ask: Question, uses: NonNullable<Read["uses"]>): Known["uses"] 
   if (!fillsPlate(ask)) return uses;
   return uses.map(({ ingredient, perGram, eaten }) => {
     if (perGram === undefined) return { ingredient };
+    // Tables weigh fish by the fillet.
+    if (ask.whole) return { ingredient, perGram };
     const own = shareFor(ask, ingredient);
     const of =
       eaten === undefined ? (ask.byWeight ? own / ask.share : 1) : eaten[1] === 1 ? 1 / eaten[0] : own / eaten[0];

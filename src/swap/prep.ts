@@ -174,6 +174,8 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     });
     waiting += change.minutes;
   }
+  if (ask.whole && uses.some((u) => u.ingredient.kinds.includes("finfish")))
+    prep.push({ kind: "change", procedure: "weigh whole fish", minutes: NONE, required: false, text: OF_WHOLE });
   // What a cook adds to the swap, in the words of whoever wrote it down, less what the steps say already.
   const note = known?.edge.change === undefined ? "" : unsaid(known.edge.change, prep);
   if (note !== "")
@@ -186,6 +188,9 @@ export function prepFor(ask: Ask, uses: readonly Use[], known?: Known): PrepPlan
     });
   return { prep, active: round(active), waiting: round(waiting) };
 }
+
+const NONE = { active: 0, waiting: 0 };
+const OF_WHOLE = "The weight is of fillets; of whole fish take about twice as much.";
 
 /** The soaking liquid goes with the soak: say what takes its place and how much. */
 function replaceByProduct(ask: Ask, p: Procedure): Prep {
