@@ -1,10 +1,11 @@
 import { freeze } from "../errors.js";
 import { isDigit, type Quantity, readQuantity, skipWord } from "../quantity/index.js";
 import type { FoodRef, Portion, ReadLine } from "../types.js";
+import { measureAsRead } from "./asread.js";
 import { beside, flagOnly, partAfter, sortSegments, trailingAmount } from "./beside.js";
 import { countedAs } from "./counted.js";
 import { findCanned, findFresh, type Found, isExact, type Lookup, shareTail } from "./food.js";
-import { measureAsRead, NOT_COUNTED, portionOf, publicGrams } from "./print.js";
+import { NOT_COUNTED, portionOf, publicGrams } from "./print.js";
 import { afterOpener } from "./opener.js";
 import { isPreparation, type Other, resolve } from "./resolve.js";
 import { cutMarker, says, segments, shorten, stripLead, trimmed } from "./text.js";
