@@ -36,6 +36,7 @@ const COLD: readonly string[] = ["raw", "set cold"];
 const HOT: readonly string[] = ["simmer", "stew", "braise", "fry", "stir-fry", "deep-fry", "grill", "roast"];
 const isHot = (technique: Ask["technique"]): boolean =>
   technique !== undefined && (HOT.includes(technique) || technique === "bake");
+const THICK = "thickens cold";
 const EATEN: readonly string[] = ["main protein", "bulk vegetable", "starch base"];
 const DRY: readonly string[] = ["grill", "fry", "stir-fry", "roast"];
 const CURED: readonly string[] = ["salt-cured", "cured"];
@@ -53,7 +54,7 @@ export function gateFor(ask: Ask, use: Ingredient): Gate | undefined {
   return unlessTold(ask, [use], cannotDo(ask, [use])) ?? unlessTold(ask, [use], unfit(ask, use));
 }
 /** What a table may overrule when it speaks of the very dish: what is safe, raw or of another kind is not among it. */
-const TOLD: readonly string[] = ["sweet", "dry", "emulsifies", "sets on heating"];
+const TOLD: readonly string[] = ["sweet", "dry", "thickens cold", "emulsifies", "sets on heating"];
 /**
  * Yogurt makes no emulsion, but dresses a salad in place of mayonnaise; orange with lime is sweet, but is what cooks marinate with when bitter
  * oranges are not to be had. Where a table names just this for just this dish, the general rule gives way.
@@ -99,6 +100,9 @@ function cannotDo(ask: Ask, uses: readonly Ingredient[]): Gate | undefined {
   const { item, store } = ask;
   const name = uses.map((use) => store.nameOf(use)).join(" with ");
   const none = (can: string): boolean => uses.every((use) => !use.can.has(can));
+  // A cold dip of thin cream runs off what is dipped.
+  if (ask.technique !== undefined && COLD.includes(ask.technique) && item.can.has(THICK) && none(THICK))
+    return spoils(THICK, `${name} runs, where ${store.nameOf(item)} holds its own.`);
   for (const { role, weight } of ask.roles) {
     if (weight < (role === "leavener" ? 0.5 : 0.7)) continue;
     for (const need of NEEDS[role] ?? []) {

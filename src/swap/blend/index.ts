@@ -28,6 +28,8 @@ const MOST = 12;
 const SPRINKLED: readonly string[] = ["herb", "spice", "chilli"];
 /** Grams of what is sprinkled for a gram of something wet, at most. */
 const PINCH = 0.06;
+/** Grams of a powder made up with water for a gram of something wet, at most. */
+const POWDER = 0.3;
 /** What a part brings, in squared steps, below which nobody would notice it was left out. */
 const LEAST = 0.08;
 
@@ -96,17 +98,20 @@ export function blendsFor(ask: Ask): Blend[] {
     return fats === 0 || (fats === 1 && (!set.some((r) => wet[r]) || set.some((r) => holds[r])));
   };
   // Dry herbs, spices and glutamate flavour what is wet; they do not make it up.
-  const sprinkled =
-    dose(ask.store, ask.item, "water") > 0.3
-      ? parts.map(
-          (i) =>
-            dose(ask.store, i, "water") < 0.15 &&
-            (i.kinds.some((k) => SPRINKLED.includes(k)) || i.roles[0]?.role === "umami seasoning"),
-        )
-      : [];
+  const moist = dose(ask.store, ask.item, "water") > 0.3;
+  // A powder that takes up water makes a paste of lumps when it is most of it.
+  const powder = parts.map((i) => moist && (i.ready?.yield ?? 1) > 1);
+  const sprinkled = moist
+    ? parts.map(
+        (i) =>
+          dose(ask.store, i, "water") < 0.15 &&
+          (i.kinds.some((k) => SPRINKLED.includes(k)) || i.roles[0]?.role === "umami seasoning"),
+      )
+    : [];
   const whole = (f: Fit): boolean =>
     f.x.reduce((sum, v) => sum + v, 0) <= MOST &&
     f.x.every((v, i) => v <= PINCH || sprinkled[f.set[i] as number] !== true) &&
+    f.x.every((v, i) => v <= POWDER || powder[f.set[i] as number] !== true) &&
     f.x.every(
       (v, i) => v > 0.0004 && (gram[(f.set[i] as number) * n + (f.set[i] as number)] as number) * v * v > LEAST,
     );
