@@ -12,7 +12,8 @@ import { blendsFor, stirred } from "./blend/index.js";
 import { isPoured, mixture } from "./mixed.js";
 import { strengths } from "./felt.js";
 import { classOf, mostOf, roleFit, scoreOf, weightsOf } from "./score.js";
-import type { Taste } from "../dose/index.js";
+import { carrierOf, type Taste } from "../dose/index.js";
+import { settledOf } from "./settled.js";
 
 /** A candidate with what speaks against it, if anything does. */
 export interface Weighed extends Candidate {
@@ -169,10 +170,20 @@ export function singleOf(
   floor: number,
 ): Single | undefined {
   if (!(roleFit(ask, ingredient) >= LEAST_FIT) || isSame(ask, ingredient) || named.has(ingredient.id)) return undefined;
+  if (smellsOfElse(ask, ingredient)) return undefined;
   const grams = amountFor(ask, ingredient);
   if (!believable(ask, grams)) return undefined;
   const best = mostOf(ask, ingredient, grams);
   return best.base >= floor ? { ingredient, grams, most: best.score } : undefined;
+}
+
+/** Share of the smell that must be kept at least. */
+const OTHER_SMELL = 0.05;
+/** What is there for its fragrance is not replaced by another: no cinnamon for celery seed. What is in the house may serve. */
+function smellsOfElse(ask: Ask, i: Ingredient): boolean {
+  if (ask.have?.has(i.id) === true || carrierOf(ask.store, ask.roles[0]?.role ?? "main protein") !== "aroma")
+    return false;
+  return settledOf(ask).smell(i) < OTHER_SMELL;
 }
 
 /** What tables name, and mixtures; and the single ingredients that tables name. */
