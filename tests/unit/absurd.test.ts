@@ -189,7 +189,7 @@ const CASES: readonly Case[] = [
   ["1 tbsp lemongrass", "curry", "carrot", 5],
   ["1 cup sour cream", "dip", "single-cream", 5],
   ["1 cup sour cream", "dip", "evaporated-milk", 5],
-  ["8 oz cream cheese", "dip", "butter", 5],
+  ["8 oz cream cheese", "dip", "light-whipping-cream", 5],
   ["8 oz cream cheese", "dip", "nonfat-dry-milk", 5],
   ["1 cup pesto", "pasta", "mayonnaise", 1],
   ["1 cup pesto", "pasta", "msg", 5],
